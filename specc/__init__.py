@@ -1,0 +1,1 @@
+"""specc compiles garment specifications: a garment in text becomes a technical sheet."""
