@@ -1,0 +1,214 @@
+"""Owns what a block is: pieces described by points, edges, darts and lines over measurements, not yet drawn.
+
+Knows nothing of sizes: the same description is drafted once for each.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specc.model.expression import Expression, PartRef
+    from specc.source import Span
+    from specc.units import Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Let:
+    """A named value: a parameter with its setting, or a `let`. A piece's own names are `piece.name`."""
+
+    name: str
+    value: Expression
+    dimension: Dimension
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Find:
+    """A named value between `low` and `high` such that `left` equals `right`."""
+
+    name: str
+    low: Expression
+    high: Expression
+    left: Expression
+    right: Expression
+    dimension: Dimension
+    origin: Span
+
+
+Definition = Let | Find
+
+
+@dataclass(frozen=True, slots=True)
+class At:
+    """Right of and above the origin of the piece."""
+
+    across: Expression
+    up: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Going:
+    """From where one stands, `by` in `direction` (left, right, up, down are directions too)."""
+
+    direction: Expression
+    by: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Toward:
+    """From where one stands, `by` toward a point."""
+
+    target: PartRef
+    by: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """From a point by moves, one after the other."""
+
+    start: PartRef
+    moves: tuple[Going | Toward, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """A point turned counter-clockwise about another."""
+
+    point: PartRef
+    angle: Expression
+    around: PartRef
+
+
+@dataclass(frozen=True, slots=True)
+class On:
+    """A place on an edge or reference line: a length or a ratio of it, from its start or from `corner`."""
+
+    edge: PartRef
+    at: Expression
+    corner: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class PointDraft:
+    """A named point and how it is found."""
+
+    name: str
+    position: At | Moved | Turned | On
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Bearing:
+    """The direction of a curve at one end; `handle` is how far it holds that direction, if stated."""
+
+    direction: Expression
+    handle: Expression | None
+
+
+@dataclass(frozen=True, slots=True)
+class Straight:
+    """A straight run to a point."""
+
+    to: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """A cubic run to a point.
+
+    Handles that are not stated go `full` of the way to where the two directions meet (0.5523 draws the quarter of an
+    ellipse), or as far as makes the curve pass `through` a point.
+    """
+
+    to: str
+    leaving: Bearing
+    arriving: Bearing
+    full: Expression | None
+    through: PartRef | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class DartRun:
+    """A dart: the edge goes on at `to`, the legs meet at `pivot`, the stitching stops `short` of it."""
+
+    name: str
+    to: str
+    pivot: str
+    short: Expression | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeDraft:
+    """An edge: from a point through its runs."""
+
+    name: str
+    start: str
+    runs: tuple[Straight | Curve | DartRun, ...]
+    out_of_sight: bool
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class TwoPointedDraft:
+    """A dart inside the piece: `width` wide at `middle`, square to the line from `top` to `bottom`."""
+
+    name: str
+    top: str
+    bottom: str
+    middle: str
+    width: Expression
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class LineDraft:
+    """A reference line between two points."""
+
+    name: str
+    start: str
+    end: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class NotchDraft:
+    """A notch on an edge of this piece."""
+
+    edge: str
+    at: Expression
+    corner: str | None
+    double: bool
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class PieceDraft:
+    """A piece of a block; the edges, in order, close the outline. `grain` names two points."""
+
+    name: str
+    title: str
+    cut: int
+    fold: str | None
+    points: tuple[PointDraft, ...]
+    edges: tuple[EdgeDraft, ...]
+    two_pointed: tuple[TwoPointedDraft, ...]
+    lines: tuple[LineDraft, ...]
+    notches: tuple[NotchDraft, ...]
+    grain: tuple[str, str] | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A block with the settings of the garment that uses it."""
+
+    name: str
+    title: str
+    definitions: tuple[Definition, ...]
+    pieces: tuple[PieceDraft, ...]
+    origin: Span

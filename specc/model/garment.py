@@ -1,0 +1,145 @@
+"""Owns what a whole checked garment is.
+
+Knows nothing of text, geometry or paper.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specc.model.alteration import Alteration
+    from specc.model.block import Block
+    from specc.model.chart import Chart
+    from specc.model.construction import Finish, Seam
+    from specc.model.expression import Expression, PartRef
+    from specc.model.material import Cloth, Thread, Trim
+    from specc.source import SourceFile, Span
+    from specc.units import Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """One revision: its letter, its date as written (year-month-day), what changed."""
+
+    name: str
+    date: str
+    text: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """How many are made of a size."""
+
+    size: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Header:
+    """What stands in the title block. `unit` is the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
+
+    `puts_on`: `over the head`, `stepping in`, or None when the garment opens. `paper`: A4 or Letter.
+    """
+
+    name: str
+    title: str
+    style: str
+    maker: str | None
+    season: str | None
+    wearer: str
+    puts_on: str | None
+    sizes: tuple[str, ...]
+    sample: str
+    order: tuple[Ordered, ...]
+    unit: str
+    paper: str
+    revisions: tuple[Revision, ...]
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A point of measure: how it is computed, and what the made garment may differ by."""
+
+    name: str
+    title: str
+    value: Expression
+    dimension: Dimension
+    plus: Expression | None
+    minus: Expression | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Expect:
+    """What the designer demands of the result in every size; `compare` is `>=` or `<=`."""
+
+    left: Expression
+    compare: str
+    right: Expression
+    dimension: Dimension
+    because: str | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Accept:
+    """A code the designer accepts, everywhere or on one part (`on`, as written), and why."""
+
+    code: str
+    on: str | None
+    because: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class CareLine:
+    """One care instruction in words; `process` is wash, bleach, dry, iron or clean (the order of ISO 3758)."""
+
+    process: str
+    text: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A label, what it says, and the edge it is sewn in at."""
+
+    name: str
+    at: PartRef
+    says: tuple[str, ...]
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A remark, about the garment or one part (`on`, as written)."""
+
+    text: str
+    on: str | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Garment:
+    """A checked garment. `sources` are the files it was read from, the spec first."""
+
+    header: Header
+    chart: Chart
+    blocks: tuple[Block, ...]
+    cloths: tuple[Cloth, ...]
+    trims: tuple[Trim, ...]
+    threads: tuple[Thread, ...]
+    alterations: tuple[Alteration, ...]
+    seams: tuple[Seam, ...]
+    finishes: tuple[Finish, ...]
+    measures: tuple[Measure, ...]
+    expects: tuple[Expect, ...]
+    accepts: tuple[Accept, ...]
+    care: tuple[CareLine, ...]
+    labels: tuple[Label, ...]
+    notes: tuple[Note, ...]
+    sources: tuple[SourceFile, ...]

@@ -1,0 +1,85 @@
+"""Owns what a garment is made of: cloths, trims, threads, as declared.
+
+Knows nothing of how much of each is used.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from specc.source import Span
+    from specc.units import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class FibreShare:
+    """A fibre and its share of the weight."""
+
+    fibre: str
+    share: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """A price for one unit of sale: `amount` in `currency` per `per` (a length unit, or `piece`)."""
+
+    amount: Fraction
+    currency: str
+    per: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cloth:
+    """A cloth. `use` is what it is for: `shell` unless said otherwise. Lengths are quantities, shares fractions."""
+
+    name: str
+    title: str
+    use: str
+    fibres: tuple[FibreShare, ...]
+    width: Quantity | None
+    usable: Quantity | None
+    weight: Quantity | None
+    traits: tuple[str, ...]
+    stretch: Fraction
+    shrinks_length: Fraction
+    shrinks_width: Fraction
+    price: Price | None
+    colour: str | None
+    supplier: str | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """A trim. `kind` is a word of the trade: fold-over elastic, bias strip, tape, ..."""
+
+    name: str
+    title: str
+    kind: str
+    fibres: tuple[FibreShare, ...]
+    width: Quantity | None
+    stretch: Fraction
+    cut_from: str | None  # name of the cloth
+    price: Price | None
+    sold_in: Quantity | None  # rolls of this length
+    colour: str | None
+    supplier: str | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """A sewing thread."""
+
+    name: str
+    title: str
+    size: str | None
+    use: str | None
+    price: Price | None
+    colour: str | None
+    supplier: str | None
+    origin: Span
