@@ -1,0 +1,128 @@
+"""Owns what a garment takes and measures, in every size and for the order.
+
+Knows nothing of how it is printed. Lengths are millimetres, areas square millimetres, money exact.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from specc.making.assembly import CutPiece, Zone
+    from specc.units import Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Addition:
+    """A length added to a trim: `what` is overlap, join or turned ends."""
+
+    what: str
+    length: float
+
+
+@dataclass(frozen=True, slots=True)
+class TrimCut:
+    """A length of trim to cut, `count` times a garment, for one finish or seam.
+
+    `seam_length` is what it is sewn to, `held` what is saved by holding it in; `cut_length` = seam_length - held +
+    additions. `cut_width` is None where the trim is used as bought.
+    """
+
+    trim: str
+    used_on: str
+    count: int
+    closed: bool
+    zones: tuple[Zone, ...]
+    seam_length: float
+    held: float
+    additions: tuple[Addition, ...]
+    cut_length: float
+    cut_width: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class ClothUse:
+    """Area of the pieces cut from a cloth for one garment, allowances included, mirrored halves and pairs counted."""
+
+    cloth: str
+    area: float
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A point of measure in one size, in base units (mm for lengths)."""
+
+    name: str
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class SizeQuantities:
+    """What one garment of a size takes and measures."""
+
+    size: str
+    cuts: tuple[CutPiece, ...]
+    trims: tuple[TrimCut, ...]
+    cloths: tuple[ClothUse, ...]
+    measures: tuple[Measured, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PointOfMeasure:
+    """A point of measure over the sizes; `values` and `steps` (to the next size) in base units; tolerances are sizes."""
+
+    name: str
+    title: str
+    dimension: Dimension
+    plus: float | None
+    minus: float | None
+    values: tuple[float, ...]
+    steps: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BillLine:
+    """A line of the bill of materials.
+
+    `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m, piece, ...),
+    floats; `buy` is what is bought: whole rolls or packs where it is sold so, rounded up. `cost` is None without a price.
+    `basis` says in words how the amount was found.
+    """
+
+    kind: str
+    name: str
+    title: str
+    used_on: tuple[str, ...]
+    unit: str
+    per_garment: tuple[float, ...]
+    order: float
+    buy: float
+    price: Fraction | None
+    currency: str | None
+    cost: Fraction | None
+    basis: str
+
+
+@dataclass(frozen=True, slots=True)
+class ExpectResult:
+    """A demand of the designer and what came out, by size (base units)."""
+
+    text: str
+    because: str | None
+    dimension: Dimension
+    left: tuple[float, ...]
+    right: tuple[float, ...]
+    met: tuple[bool, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Quantities:
+    """What the garment takes and measures, in every size of its range and for the order."""
+
+    sizes: tuple[SizeQuantities, ...]
+    points_of_measure: tuple[PointOfMeasure, ...]
+    bill: tuple[BillLine, ...]
+    expects: tuple[ExpectResult, ...]
