@@ -606,13 +606,14 @@ class Takes:
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One operation: what is done, by which stitch at which length, how far from which edge."""
+    """One operation: what is done, by which stitch at which length, how far from which edge, for which choice."""
 
     text: Text
     stitch: Number | None
     stitch_length: Expression | None
     inset: Expression | None
     inset_from: Text | None
+    when: When | None
     span: Span
 
 
