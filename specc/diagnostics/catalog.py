@@ -7,8 +7,12 @@ from __future__ import annotations
 
 import re
 from importlib.resources import files
+from typing import TYPE_CHECKING
 
-from specc.diagnostics.model import Code, Severity
+from specc.diagnostics.model import Code
+
+if TYPE_CHECKING:
+    from specc.diagnostics.model import Severity
 
 _ID = re.compile(r"SPC[1-69][0-9]{2}")
 _NAME = re.compile(r"[a-z]+(-[a-z0-9]+)*")

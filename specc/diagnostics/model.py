@@ -62,8 +62,8 @@ class Fix:
 class Code:
     """One kind of problem.
 
-    `id` is never reused or renamed. `name` says the bad thing, not the cure. `message` is a template over facts,
-    in the manner of `str.format`.
+    `id` is never reused or renamed. `name` says the bad thing, not the cure. `message` is a template over
+    facts, in the manner of `str.format`.
     """
 
     id: str
@@ -116,7 +116,7 @@ class Diagnostic:
         return replace(self, notes=(*self.notes, text))
 
     def help(self, text: str | None) -> Diagnostic:
-        """Return the same with another cure; unchanged when there is none (None, as `did_you_mean` may return)."""
+        """Return the same with another cure; unchanged when `text` is None, as `did_you_mean` may return."""
         return self if text is None else replace(self, helps=(*self.helps, text))
 
     def with_fix(
