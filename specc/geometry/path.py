@@ -1,0 +1,210 @@
+"""Owns paths: runs of lines and cubics end to end, measured and cut at lengths; knows nothing of what they outline."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from specc.geometry.point import Point
+from specc.geometry.segment import Line, Segment
+from specc.geometry.tolerance import FLATTEN, SAME
+
+if TYPE_CHECKING:
+    from specc.geometry.point import Rigid
+
+PARALLEL = 1e-9  # sine of the angle below which two runs that meet are one straight run
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """One or more segments; each begins where the one before it ends."""
+
+    segments: tuple[Segment, ...]
+
+    def __post_init__(self) -> None:
+        """A path has segments and they hang together; anything else is a fault of the program."""
+        assert self.segments, "a path without segments"
+        for before, after in zip(self.segments, self.segments[1:], strict=False):
+            assert before.end.distance(after.start) <= SAME, f"a gap in a path at {before.end}"
+
+    @staticmethod
+    def through(*points: Point) -> Path:
+        """Straight runs from point to point; a run without length is left out."""
+        pairs = zip(points, points[1:], strict=False)
+        runs = tuple(Line(a, b) for a, b in pairs if a.distance(b) > SAME)
+        return Path(runs or (Line(points[0], points[-1]),))
+
+    @property
+    def start(self) -> Point:
+        """The first point."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """The last point."""
+        return self.segments[-1].end
+
+    @property
+    def closed(self) -> bool:
+        """Whether it ends where it starts."""
+        return self.start.distance(self.end) <= SAME
+
+    def length(self) -> float:
+        """The length in millimetres, each curve to 1e-6."""
+        return sum(segment.length() for segment in self.segments)
+
+    def start_direction(self) -> Point:
+        """The unit direction of travel at the start."""
+        return self.segments[0].start_direction()
+
+    def end_direction(self) -> Point:
+        """The unit direction of travel at the end."""
+        return self.segments[-1].end_direction()
+
+    def point_at(self, length: float) -> Point:
+        """The point at a length from the start; beyond an end, that end."""
+        index, t = self._place(length)
+        return self.segments[index].point_at(t)
+
+    def direction_at(self, length: float) -> Point:
+        """The unit direction of travel at a length from the start; at a corner, the direction after it."""
+        index, t = self._place(length)
+        if t >= 1.0 and index + 1 < len(self.segments):
+            index, t = index + 1, 0.0
+        return self.segments[index].direction_at(t)
+
+    def split_at(self, length: float) -> tuple[Path, Path]:
+        """The two paths before and after a length from the start.
+
+        Raises ValueError unless the length lies between the ends by more than SAME.
+        """
+        index, t = self._place(length)
+        segment = self.segments[index]
+        near_start, near_end = segment.length_to(t) <= SAME, segment.length() - segment.length_to(t) <= SAME
+        if near_start or near_end:
+            joint = index if near_start else index + 1
+            if not 0 < joint < len(self.segments):
+                message = f"a path of {self.length()} cannot be split at {length}"
+                raise ValueError(message)
+            return Path(self.segments[:joint]), Path(self.segments[joint:])
+        before, after = segment.split(t)
+        return Path((*self.segments[:index], before)), Path((after, *self.segments[index + 1 :]))
+
+    def between(self, low: float, high: float) -> Path:
+        """The stretch between two lengths from the start; beyond the ends it stops at them."""
+        path, whole = self, self.length()
+        if high < whole - SAME:
+            path, _ = path.split_at(high)
+        if low > SAME:
+            _, path = path.split_at(low)
+        return path
+
+    def reversed(self) -> Path:
+        """The same path travelled the other way."""
+        return Path(tuple(segment.reversed() for segment in reversed(self.segments)))
+
+    def transformed(self, motion: Rigid) -> Path:
+        """The path where the motion takes it."""
+        return Path(tuple(segment.transformed(motion) for segment in self.segments))
+
+    def joined(self, other: Path) -> Path:
+        """This path and then the other, which must begin where this one ends; one run where both are straight on."""
+        last, first = self.segments[-1], other.segments[0]
+        first = first.between(last.end, first.end)
+        if (
+            isinstance(last, Line)
+            and isinstance(first, Line)
+            and last.length() > SAME
+            and first.length() > SAME
+            and abs(last.end_direction().cross(first.start_direction())) <= PARALLEL
+            and last.end_direction().dot(first.start_direction()) > 0.0
+        ):
+            return Path((*self.segments[:-1], Line(last.start, first.end), *other.segments[1:]))
+        return Path((*self.segments, first, *other.segments[1:]))
+
+    def between_points(self, start: Point, end: Point) -> Path:
+        """The same path with its ends put exactly on two points that are very near them."""
+        first = self.segments[0]
+        segments = (first.between(start, first.end), *self.segments[1:])
+        last = segments[-1]
+        return Path((*segments[:-1], last.between(last.start, end)))
+
+    def extended(self, before: float, after: float) -> Path:
+        """The path made longer by straight runs in the directions of its ends."""
+        path = self
+        if before > 0.0:
+            path = Path((Line(self.start - self.start_direction() * before, self.start),)).joined(path)
+        if after > 0.0:
+            path = path.joined(Path((Line(self.end, self.end + self.end_direction() * after),)))
+        return path
+
+    def turning(self) -> float:
+        """The signed angle by which the direction turns from start to end, corners included, positive to the left."""
+        total = sum(segment.turning() for segment in self.segments)
+        for before, after in zip(self.segments, self.segments[1:], strict=False):
+            total += before.end_direction().angle_to(after.start_direction())
+        return total
+
+    def flattened(self, tolerance: float = FLATTEN) -> tuple[Point, ...]:
+        """Points of a chain of straight runs within the tolerance of the path, both ends included."""
+        points = [self.start]
+        for segment in self.segments:
+            steps = segment.steps(tolerance)
+            points += (segment.point_at(step / steps) for step in range(1, steps))
+            points.append(segment.end)
+        return tuple(points)
+
+    def length_at(self, point: Point) -> float:
+        """The length from the start at which the path is nearest to the point."""
+        return self._nearest(point)[0]
+
+    def distance_to(self, point: Point) -> float:
+        """The shortest distance from the point to the path."""
+        return self._nearest(point)[1]
+
+    def _place(self, length: float) -> tuple[int, float]:
+        """The segment and the parameter on it at a length from the start."""
+        last = len(self.segments) - 1
+        for index, segment in enumerate(self.segments):
+            whole = segment.length()
+            if length <= whole or index == last:
+                return index, segment.parameter_at(length)
+            length -= whole
+        raise AssertionError
+
+    def _nearest(self, point: Point) -> tuple[float, float]:
+        best, best_distance, passed = 0.0, self.start.distance(point), 0.0
+        for segment in self.segments:
+            t = _nearest_parameter(segment, point)
+            distance = segment.point_at(t).distance(point)
+            if distance < best_distance:
+                best, best_distance = passed + segment.length_to(t), distance
+            passed += segment.length()
+        return best, best_distance
+
+
+def _nearest_parameter(segment: Segment, point: Point) -> float:
+    """The parameter of the point of the segment that is nearest to the point."""
+    if isinstance(segment, Line):
+        along = segment.end - segment.start
+        square = along.dot(along)
+        return min(1.0, max(0.0, (point - segment.start).dot(along) / square)) if square > 0.0 else 0.0
+    # The nearest of even samples, then Newton's steps on the derivative of the squared distance.
+    steps = max(8, segment.steps(FLATTEN))
+    best = min(range(steps + 1), key=lambda step: segment.point_at(step / steps).distance(point))
+    low, high = max(0.0, (best - 1) / steps), min(1.0, (best + 1) / steps)
+    t = best / steps
+    for _ in range(60):
+        away, first = segment.point_at(t) - point, segment.derivative_at(t)
+        slope = away.dot(first)
+        if slope > 0.0:
+            high = t
+        else:
+            low = t
+        curving = first.dot(first) + away.dot(segment.second_derivative_at(t))
+        step = t - slope / curving if curving > 0.0 else low
+        following = step if low <= step <= high else 0.5 * (low + high)
+        if abs(following - t) <= 1e-14:  # noqa: PLR2004 a few units in the last place of a number below 1
+            break
+        t = following
+    return t
