@@ -1,0 +1,397 @@
+"""Owns the step from Lark's tree to the tree of `specc.syntax.tree`: one small method for each rule of the grammar.
+
+Knows nothing of faults: what it is given has been read without one, or stands as `broken`.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any
+
+from lark import Token, Transformer, v_args
+
+from specc.syntax import tree
+from specc.units import parse_number
+
+if TYPE_CHECKING:
+    from lark import Tree as LarkTree
+    from lark.tree import Meta
+
+    from specc.source import SourceFile, Span
+
+_NAMES = re.compile(r"""(?:"[^"\n]*"?|\#[^\n]*)|(?P<name>[^\W\d_]\w*(?:-\w+)*)""")
+_ESCAPED = re.compile(r'\\(["\\])')
+
+
+def lower(source: SourceFile, parsed: LarkTree[Token]) -> tree.Tree:
+    """Return the tree of a whole file; `parsed` has the shape of the rule `start`."""
+    return tree.Tree(source, Lowering(source).transform(parsed))
+
+
+def _present(children: tuple[Any, ...]) -> tuple[Any, ...]:
+    """Leave out the places that Lark keeps for optional parts that are not there."""
+    return tuple(child for child in children if child is not None)
+
+
+# Children are `Any` because Lark hands on whatever the method of the rule below has returned; the nodes are typed.
+@v_args(inline=True, meta=True)
+class Lowering(Transformer[Token, Any]):
+    """Turns each rule into its node. Every span runs from the rule's first character to its last."""
+
+    def __init__(self, source: SourceFile) -> None:
+        super().__init__()
+        self._source = source
+
+    def _span(self, place: Meta | Token) -> Span:
+        start, end = place.start_pos, place.end_pos
+        if start is None or end is None:
+            raise AssertionError("only an empty rule has no place, and the grammar has none")
+        return self._source.span(start, end)
+
+    def _word(self, token: Token) -> tree.Word:
+        return tree.Word(str(token), self._span(token))
+
+    def NAME(self, token: Token) -> tree.Word:  # noqa: N802  Lark looks the method up by the terminal's name
+        return self._word(token)
+
+    def TEXT(self, token: Token) -> tree.Text:  # noqa: N802
+        return tree.Text(_ESCAPED.sub(r"\1", token[1:-1]), self._span(token))
+
+    def start(self, _meta: Meta, *declarations: Any) -> tuple[tree.Declaration, ...]:
+        return _present(declarations)
+
+    def broken(self, meta: Meta) -> tree.Broken:
+        span = self._span(meta)
+        first_line = span.text.partition("\n")[0]
+        words = (
+            tree.Word(found["name"], self._source.span(span.start + found.start(), span.start + found.end()))
+            for found in _NAMES.finditer(first_line)
+            if found["name"]
+        )
+        return tree.Broken(tuple(words), span)
+
+    # --- sheets of properties ---
+
+    def sheet(self, meta: Meta, kind: tree.Word, name: Any, title: Any, *body: Any) -> tree.Sheet:
+        return tree.Sheet(kind, name, title, _present(body), self._span(meta))
+
+    def sheet_kind(self, _meta: Meta, kind: Token) -> tree.Word:
+        return self._word(kind)
+
+    def label(self, meta: Meta, name: tree.Word, at: tree.Ref, *body: Any) -> tree.Label:
+        return tree.Label(name, at, _present(body), self._span(meta))
+
+    def note(self, meta: Meta, text: tree.Text, on: Any) -> tree.Note:
+        return tree.Note(text, on, self._span(meta))
+
+    def property(self, meta: Meta, name: tree.Word, *values: tuple[tree.Atom, ...]) -> tree.Property:
+        return tree.Property(name, values, self._span(meta))
+
+    def value(self, _meta: Meta, *atoms: tree.Atom) -> tuple[tree.Atom, ...]:
+        return atoms
+
+    def word(self, _meta: Meta, word: tree.Word) -> tree.Word:
+        return word
+
+    def text(self, _meta: Meta, text: tree.Text) -> tree.Text:
+        return text
+
+    def date(self, _meta: Meta, date: Token) -> tree.Date:
+        return tree.Date(str(date), self._span(date))
+
+    def pair(self, meta: Meta, left: Any, right: tree.Number) -> tree.Pair:
+        return tree.Pair(left, right, self._span(meta))
+
+    # --- other files, charts and blocks ---
+
+    def use_file(self, meta: Meta, path: tree.Text) -> tree.UseFile:
+        return tree.UseFile(path, self._span(meta))
+
+    def use_library(self, meta: Meta, kind: tree.Word, name: tree.Word, settings: Any) -> tree.UseLibrary:
+        return tree.UseLibrary(kind, name, settings or (), self._span(meta))
+
+    def usable(self, _meta: Meta, kind: Token) -> tree.Word:
+        return self._word(kind)
+
+    def settings(self, _meta: Meta, *body: Any) -> tuple[tree.Property | tree.Hold | tree.Broken, ...]:
+        return _present(body)
+
+    def chart(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Chart:
+        return tree.Chart(name, title, _present(body), self._span(meta))
+
+    def measured(self, meta: Meta, *parts: Any) -> tree.Measurement:
+        name, title, source, column = parts
+        return tree.Measurement(name, title, source, column, None, self._span(meta))
+
+    def derived(self, meta: Meta, *parts: Any) -> tree.Measurement:
+        name, title, source, expression = parts
+        return tree.Measurement(name, title, source, (), expression, self._span(meta))
+
+    def column(self, _meta: Meta, *numbers_and_unit: Token) -> tuple[tree.Number, ...]:
+        *numbers, unit = numbers_and_unit
+        return tuple(tree.Number(parse_number(number), str(unit), self._span(number)) for number in numbers)
+
+    def block(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Block:
+        return tree.Block(name, title, _present(body), self._span(meta))
+
+    def parameter(self, meta: Meta, name: tree.Word, title: Any, default: tree.Expression) -> tree.Parameter:
+        return tree.Parameter(name, title, default, self._span(meta))
+
+    def choice(self, meta: Meta, name: tree.Word, title: Any, *options: tree.Word) -> tree.Choice:
+        return tree.Choice(name, title, options, self._span(meta))
+
+    def let(self, meta: Meta, name: tree.Word, value: tree.Expression) -> tree.Let:
+        return tree.Let(name, value, self._span(meta))
+
+    def find(self, meta: Meta, name: tree.Word, *parts: tree.Expression) -> tree.Find:
+        low, high, left, right = parts
+        return tree.Find(name, low, high, left, right, self._span(meta))
+
+    # --- pieces ---
+
+    def piece(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Piece:
+        return tree.Piece(name, title, _present(body), self._span(meta))
+
+    def cut(self, meta: Meta, count: Token, fold: Any, when: Any) -> tree.Cut:
+        number = tree.Number(parse_number(count), None, self._span(count))
+        return tree.Cut(number, fold, when, self._span(meta))
+
+    def when(self, meta: Meta, choice: tree.Word, option: tree.Word) -> tree.When:
+        return tree.When(choice, option, self._span(meta))
+
+    def point(self, meta: Meta, name: tree.Word, position: Any) -> tree.PointStatement:
+        return tree.PointStatement(name, position, self._span(meta))
+
+    def at(self, meta: Meta, across: tree.Expression, up: tree.Expression) -> tree.At:
+        return tree.At(across, up, self._span(meta))
+
+    def moved(self, meta: Meta, origin: tree.Ref, *moves: Any) -> tree.Moved:
+        return tree.Moved(origin, moves, self._span(meta))
+
+    def step(self, meta: Meta, side: str, by: tree.Expression) -> tree.Step:
+        return tree.Step(side, by, self._span(meta))
+
+    def going(self, meta: Meta, direction: tree.Expression, by: tree.Expression) -> tree.Going:
+        return tree.Going(direction, by, self._span(meta))
+
+    def toward(self, meta: Meta, target: tree.Ref, by: tree.Expression) -> tree.Toward:
+        return tree.Toward(target, by, self._span(meta))
+
+    def side(self, _meta: Meta, side: Token) -> str:
+        return str(side)
+
+    def turned(self, meta: Meta, point: tree.Ref, angle: tree.Expression, around: tree.Ref) -> tree.Turned:
+        return tree.Turned(point, angle, around, self._span(meta))
+
+    def on(self, meta: Meta, edge: tree.Ref, at: tree.Expression, corner: Any) -> tree.On:
+        return tree.On(edge, at, corner, self._span(meta))
+
+    def edge(self, meta: Meta, name: tree.Word, start: tree.Word, hidden: Any, *runs: Any) -> tree.Edge:
+        return tree.Edge(name, start, hidden is not None, _present(runs), self._span(meta))
+
+    def hidden(self, _meta: Meta) -> bool:
+        return True
+
+    def straight(self, meta: Meta, to: tree.Word) -> tree.Straight:
+        return tree.Straight(to, self._span(meta))
+
+    def curve(self, meta: Meta, to: tree.Word, *parts: Any) -> tree.Curve:
+        leaving, arriving, full, through = parts
+        return tree.Curve(to, leaving, arriving, full, through, self._span(meta))
+
+    def bearing(self, meta: Meta, direction: tree.Expression, handle: Any) -> tree.Bearing:
+        return tree.Bearing(direction, handle, self._span(meta))
+
+    def dart(self, meta: Meta, *parts: Any) -> tree.DartRun:
+        name, to, pivot, short = parts
+        return tree.DartRun(name, to, pivot, short, self._span(meta))
+
+    def two_pointed(self, meta: Meta, *parts: Any) -> tree.TwoPointed:
+        name, top, bottom, width, middle = parts
+        return tree.TwoPointed(name, top, bottom, width, middle, self._span(meta))
+
+    def line(self, meta: Meta, name: tree.Word, start: tree.Word, end: tree.Word) -> tree.Line:
+        return tree.Line(name, start, end, self._span(meta))
+
+    def grain(self, meta: Meta, start: tree.Word, end: tree.Word) -> tree.Grain:
+        return tree.Grain(start, end, self._span(meta))
+
+    def notch(self, meta: Meta, *parts: Any) -> tree.Notch:
+        edge, at, corner, double = parts
+        return tree.Notch(edge, at, corner, double is not None, self._span(meta))
+
+    def double(self, _meta: Meta) -> bool:
+        return True
+
+    # --- alterations ---
+
+    def alter(self, meta: Meta, *steps: Any) -> tree.Alter:
+        return tree.Alter(_present(steps), self._span(meta))
+
+    def leave_out(self, meta: Meta, *pieces: tree.Word) -> tree.LeaveOut:
+        return tree.LeaveOut(pieces, self._span(meta))
+
+    def swing(self, meta: Meta, *parts: Any) -> tree.Swing:
+        share, dart, target, place, form = parts
+        return tree.Swing(share, dart, target, place, form, self._span(meta))
+
+    def half(self, meta: Meta) -> tree.Number:
+        return tree.Number(Fraction(1, 2), None, self._span(meta))
+
+    def form(self, _meta: Meta, form: Token) -> tree.Word:
+        return self._word(form)
+
+    def place(self, meta: Meta, at: tree.Expression, corner: Any) -> tree.Place:
+        return tree.Place(at, corner, self._span(meta))
+
+    def release(self, meta: Meta, *darts: tree.Ref) -> tree.Release:
+        return tree.Release(darts, self._span(meta))
+
+    def crop(self, meta: Meta, *pieces_and_level: Any) -> tree.Crop:
+        *pieces, level = pieces_and_level
+        return tree.Crop(tuple(pieces), level, self._span(meta))
+
+    def lengthen(self, meta: Meta, verb: tree.Word, *parts: Any) -> tree.Lengthen:
+        *pieces, by, level = parts
+        return tree.Lengthen(verb, tuple(pieces), by, level, self._span(meta))
+
+    def longer_or_shorter(self, _meta: Meta, verb: Token) -> tree.Word:
+        return self._word(verb)
+
+    def move_corner(self, meta: Meta, verb: tree.Word, *parts: Any) -> tree.MoveCorner:
+        *edges, corner, by = parts
+        return tree.MoveCorner(verb, tuple(edges), corner, by, self._span(meta))
+
+    def mover(self, _meta: Meta, verb: Token) -> tree.Word:
+        return self._word(verb)
+
+    def line_level(self, meta: Meta, line: tree.Word) -> tree.Level:
+        return tree.Level(line, None, None, self._span(meta))
+
+    def offset_level(self, meta: Meta, offset: tree.Expression, side: str, line: tree.Word) -> tree.Level:
+        return tree.Level(line, offset, side, self._span(meta))
+
+    def above_or_below(self, _meta: Meta, side: Token) -> str:
+        return str(side)
+
+    # --- ways of making, and what is made ---
+
+    def method(self, meta: Meta, name: tree.Word, title: Any, makes: tree.Word, *body: Any) -> tree.Method:
+        return tree.Method(name, title, makes, _present(body), self._span(meta))
+
+    def made(self, _meta: Meta, made: Token) -> tree.Word:
+        return self._word(made)
+
+    def material(self, meta: Meta, name: tree.Word, title: Any) -> tree.Material:
+        return tree.Material(name, title, self._span(meta))
+
+    def allowance(self, meta: Meta, width: tree.Expression) -> tree.Allowance:
+        return tree.Allowance(width, self._span(meta))
+
+    def takes(self, meta: Meta, material: tree.Word, cut_width: tree.Expression, *parts: Any) -> tree.Takes:
+        overlapping, turning, joining = parts
+        return tree.Takes(material, cut_width, overlapping, turning, joining, self._span(meta))
+
+    def pass_(self, meta: Meta, text: tree.Text, stitch: Token | None, *parts: Any) -> tree.Pass:
+        number = stitch and tree.Number(parse_number(stitch), None, self._span(stitch))
+        stitch_length, inset, inset_from, when = parts
+        return tree.Pass(text, number, stitch_length, inset, inset_from, when, self._span(meta))
+
+    def seam(self, meta: Meta, *parts: Any) -> tree.Seam:
+        name, title, first, second, method, settings = parts
+        return tree.Seam(name, title, first, second, method, settings or (), self._span(meta))
+
+    def finish(self, meta: Meta, *parts: Any) -> tree.Finish:
+        kind, name, title, along, method, settings = parts
+        return tree.Finish(kind, name, title, along, method, settings or (), self._span(meta))
+
+    def finish_kind(self, _meta: Meta, kind: Token) -> tree.Word:
+        return self._word(kind)
+
+    def refs(self, _meta: Meta, *refs: tree.Ref) -> tuple[tree.Ref, ...]:
+        return refs
+
+    def hold(self, meta: Meta, share: tree.Expression, along: tree.Ref, *bounds: Any) -> tree.Hold:
+        start, end = bounds
+        return tree.Hold(share, along, start, end, self._span(meta))
+
+    # --- what is measured, demanded, accepted ---
+
+    def measure(self, meta: Meta, *parts: Any) -> tree.Measure:
+        name, title, value, tolerance = parts
+        plus, minus = tolerance or (None, None)
+        return tree.Measure(name, title, value, plus, minus, self._span(meta))
+
+    def both_ways(self, _meta: Meta, tolerance: tree.Expression) -> tuple[tree.Expression, tree.Expression]:
+        return tolerance, tolerance
+
+    def each_way(self, _meta: Meta, *ways: tree.Expression) -> tuple[tree.Expression, ...]:
+        return ways
+
+    def expect(self, meta: Meta, *parts: Any) -> tree.Expect:
+        left, compare, right, because = parts
+        return tree.Expect(left, str(compare), right, because, self._span(meta))
+
+    def accept(self, meta: Meta, code: tree.Word, on: Any, because: tree.Text) -> tree.Accept:
+        return tree.Accept(code, on, because, self._span(meta))
+
+    # --- expressions ---
+
+    def arithmetic(self, meta: Meta, *parts: Any) -> tree.Arithmetic:
+        left, operator, right = parts
+        return tree.Arithmetic(str(operator), left, right, self._span(meta))
+
+    def signed(self, meta: Meta, sign: Token, value: tree.Expression) -> tree.Signed:
+        return tree.Signed(str(sign), value, self._span(meta))
+
+    def named(self, meta: Meta, name: tree.Word) -> tree.Named:
+        return tree.Named(name, self._span(meta))
+
+    def compass(self, meta: Meta, side: str) -> tree.Compass:
+        return tree.Compass(side, self._span(meta))
+
+    def length(self, meta: Meta, ref: tree.Ref) -> tree.Asked:
+        return tree.Asked("length", (ref,), self._span(meta))
+
+    def drawn_length(self, meta: Meta, ref: tree.Ref) -> tree.Asked:
+        return tree.Asked("drawn length", (ref,), self._span(meta))
+
+    def width(self, meta: Meta, ref: tree.Ref) -> tree.Asked:
+        return tree.Asked("width", (ref,), self._span(meta))
+
+    def depth(self, meta: Meta, ref: tree.Ref) -> tree.Asked:
+        return tree.Asked("depth", (ref,), self._span(meta))
+
+    def opening(self, meta: Meta, name: tree.Word) -> tree.Asked:
+        return tree.Asked("opening", (tree.Ref(name, None, name.span),), self._span(meta))
+
+    def girth(self, meta: Meta, name: tree.Word) -> tree.Asked:
+        return tree.Asked("girth", (tree.Ref(name, None, name.span),), self._span(meta))
+
+    def between(self, meta: Meta, what: str, first: tree.Ref, second: tree.Ref) -> tree.Asked:
+        return tree.Asked(what, (first, second), self._span(meta))
+
+    def asked(self, _meta: Meta, what: Token) -> str:
+        return str(what)
+
+    def chosen(self, meta: Meta, function: str, *values: tree.Expression) -> tree.Applied:
+        return tree.Applied(function, values, self._span(meta))
+
+    def larger_or_smaller(self, _meta: Meta, function: Token) -> str:
+        return str(function)
+
+    def applied(self, meta: Meta, function: str, value: tree.Expression) -> tree.Applied:
+        return tree.Applied(function, (value,), self._span(meta))
+
+    def function(self, _meta: Meta, function: Token) -> str:
+        return str(function)
+
+    def half_of(self, meta: Meta, value: tree.Expression) -> tree.Applied:
+        return tree.Applied("half", (value,), self._span(meta))
+
+    def quantity(self, meta: Meta, number: Token, unit: Token | None) -> tree.Number:
+        return tree.Number(parse_number(number), unit and str(unit), self._span(meta))
+
+    def ref(self, meta: Meta, first: tree.Word, second: Any) -> tree.Ref:
+        return tree.Ref(first, second, self._span(meta))
