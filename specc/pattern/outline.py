@@ -1,0 +1,161 @@
+"""Owns the outlines of a piece: with its darts cut out, drawn over, or capped, on the fold or unfolded; knows no names."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from specc.geometry import region
+from specc.geometry.crossing import line_crossings
+from specc.geometry.path import Path
+from specc.geometry.point import Point, Rigid
+from specc.geometry.segment import Line
+from specc.geometry.tolerance import SAME
+from specc.pattern.piece import Dart, NamedPoint, TwoPointedDart
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from specc.pattern.piece import Edge, Piece
+
+UP = Point(0.0, 1.0)
+
+
+def edge_path(piece: Piece, edge: Edge, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
+    """The edge as one path; `across` gives the points between a dart's two mouth ends."""
+    darts = {dart.name: dart for dart in piece.darts}
+    path = edge.parts[0]
+    for name, part in zip(edge.darts, edge.parts[1:], strict=True):
+        path = _over(path, part, across(darts[name]))
+    return path
+
+
+def _over(path: Path, part: Path, between: tuple[Point, ...]) -> Path:
+    stops = (path.end, *between, part.start)
+    runs = tuple(Line(a, b) for a, b in pairwise(stops) if a.distance(b) > SAME)
+    return Path((*path.segments, *runs, *part.segments))
+
+
+def notched_outline(piece: Piece) -> Path:
+    """The closed outline with every dart cut out to its pivot."""
+    return _outline(piece, lambda dart: (dart.pivot,))
+
+
+def drawn_outline(piece: Piece) -> Path:
+    """The closed outline with a straight run across every dart's mouth."""
+    return _outline(piece, lambda _dart: ())
+
+
+def capped_outline(piece: Piece) -> Path:
+    """The closed outline with a cap on every dart, so that the folded dart's end is caught in the seam."""
+    return _outline(piece, lambda dart: _cap(piece, dart))
+
+
+def _outline(piece: Piece, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
+    segments = [segment for edge in piece.edges for segment in edge_path(piece, edge, across).segments]
+    segments[-1] = segments[-1].between(segments[-1].start, segments[0].start)
+    return Path(tuple(segments))
+
+
+def _cap(piece: Piece, dart: Dart) -> tuple[Point, ...]:
+    """The corner of the dart's cap: where the seam beyond the leg it is folded over, mirrored in it, meets the middle.
+
+    Common practice, no source: a dart that lies across is folded down, an upright one toward the centre.
+    """
+    edge = next(edge for edge in piece.edges if dart.name in edge.darts)
+    index = edge.darts.index(dart.name)
+    mouth = dart.second - dart.first
+    if abs(mouth.y) > abs(mouth.x):
+        onto_second = dart.second.y < dart.first.y
+    else:
+        centre = _centre(piece)
+        onto_second = abs(dart.second.x - centre) < abs(dart.first.x - centre)
+    seam, leg = (edge.parts[index + 1], dart.second) if onto_second else (edge.parts[index], dart.first)
+    mirrored = seam.transformed(Rigid.mirroring(dart.pivot, leg - dart.pivot))
+    if not onto_second:
+        mirrored = mirrored.reversed()
+    middle = dart.first.toward(dart.second, 0.5) - dart.pivot
+    if middle.norm() <= SAME or mirrored.start.distance(leg) > SAME:
+        return ()
+    met = line_crossings(mirrored.extended(0.0, mouth.norm()), dart.pivot, middle)
+    return (met[0].at,) if met else ()
+
+
+def _centre(piece: Piece) -> float:
+    """Where the centre of the body lies, left or right: the fold, else the grain, else the first corner."""
+    fold = next((edge.parts[0] for edge in piece.edges if edge.name == piece.fold), piece.grain)
+    return (fold or piece.edges[0].parts[0]).start.x
+
+
+def area(piece: Piece) -> float:
+    """The area of cloth of the piece as drawn, without what its edge darts take in, in square millimetres."""
+    return abs(region.signed_area(notched_outline(piece)))
+
+
+def flat_outline(piece: Piece) -> tuple[Point, ...]:
+    """The corners of a polygon within the flattening tolerance of the outline, dart mouths drawn straight across."""
+    return drawn_outline(piece).flattened()[:-1]
+
+
+def bounds(piece: Piece) -> tuple[Point, Point]:
+    """The lower left and the upper right corner of the upright box round the outline, exact for curves."""
+    return region.bounds(p for segment in drawn_outline(piece).segments for p in segment.extremes())
+
+
+def grain_direction(piece: Piece) -> Point:
+    """The unit direction of the grain, upward: that of the grain line, else straight up."""
+    if piece.grain is None or piece.grain.start.distance(piece.grain.end) <= SAME:
+        return UP
+    along = (piece.grain.end - piece.grain.start).unit()
+    return -along if along.dot(UP) < 0.0 else along
+
+
+def transformed(piece: Piece, motion: Rigid) -> Piece:
+    """The piece where the motion takes it; every name stays."""
+    return replace(
+        piece,
+        edges=tuple(replace(e, parts=tuple(p.transformed(motion) for p in e.parts)) for e in piece.edges),
+        darts=tuple(moved_dart(dart, motion) for dart in piece.darts),
+        two_pointed=tuple(moved_two_pointed(dart, motion) for dart in piece.two_pointed),
+        lines=tuple(replace(e, parts=tuple(p.transformed(motion) for p in e.parts)) for e in piece.lines),
+        points=tuple(NamedPoint(point.name, motion(point.at)) for point in piece.points),
+        grain=piece.grain.transformed(motion) if piece.grain else None,
+    )
+
+
+def moved_dart(dart: Dart, motion: Rigid) -> Dart:
+    """The dart where the motion takes it."""
+    return replace(dart, first=motion(dart.first), second=motion(dart.second), pivot=motion(dart.pivot))
+
+
+def moved_two_pointed(dart: TwoPointedDart, motion: Rigid) -> TwoPointedDart:
+    """The dart where the motion takes it."""
+    return TwoPointedDart(
+        dart.name, motion(dart.top), motion(dart.bottom), motion(dart.first), motion(dart.second)
+    )
+
+
+def mirrored(piece: Piece) -> Piece:
+    """The other piece of a pair: left and right changed."""
+    return transformed(piece, Rigid.mirroring(Point(0.0, 0.0), UP))
+
+
+def fold_mirror(piece: Piece) -> Rigid | None:
+    """The reflection in the fold edge, if the piece lies on the fold."""
+    fold = next((edge for edge in piece.edges if edge.name == piece.fold), None)
+    return Rigid.mirroring(fold.parts[0].start, fold.parts[-1].end - fold.parts[0].start) if fold else None
+
+
+def unfolded_outline(piece: Piece) -> Path:
+    """The whole closed outline as cut, dart mouths drawn across: of a piece on the fold, both halves without the fold."""
+    mirror = fold_mirror(piece)
+    if mirror is None:
+        return drawn_outline(piece)
+    index = next(i for i, edge in enumerate(piece.edges) if edge.name == piece.fold)
+    order = piece.edges[index + 1 :] + piece.edges[:index]
+    segments = [segment for edge in order for segment in edge_path(piece, edge, lambda _dart: ()).segments]
+    # The mirrored half comes back from the fold's start to its end.
+    half = Path(tuple(segments))
+    back = half.transformed(mirror).reversed().between_points(half.end, half.start)
+    return half.joined(back)
