@@ -23,9 +23,13 @@ class Declared:
     """
 
     def __init__(
-        self, own: tuple[tree.Declaration, ...], library: tuple[tree.Declaration, ...], say: Collector
+        self,
+        own: tuple[tree.Declaration, ...],
+        library: tuple[tree.Declaration, ...],
+        library_names: tuple[str, ...],
+        say: Collector,
     ) -> None:
-        self.own = own
+        self._library_names = library_names
         self._say = say
         self._named: dict[tuple[str, str], tree.Chart | tree.Block | tree.Method] = {}
         mine: dict[tuple[str, str], tree.Word] = {}
@@ -46,9 +50,6 @@ class Declared:
             if isinstance(declaration, tree.Chart | tree.Block | tree.Method):
                 kind = type(declaration).__name__.lower()
                 self._named.setdefault((kind, declaration.name.text), declaration)
-        self.broken = frozenset(
-            word.text for declaration in own if isinstance(declaration, tree.Broken) for word in declaration.words
-        )
 
     def find(self, kind: type[Node], word: tree.Word) -> Node | None:
         """The chart, block or method of that name; its absence is reported unless its declaration failed."""
@@ -56,9 +57,10 @@ class Declared:
         found = self._named.get((kind_name, word.text))
         if isinstance(found, kind):
             return found
-        if word.text not in self.broken:
-            known = (name for which, name in self._named if which == kind_name)
-            self._say.add(unknown_name(word.span, kind_name, word.text, known=known))
+        known = {name for which, name in self._named if which == kind_name}
+        if kind is not tree.Method:
+            known.update(self._library_names)
+        self._say.add(unknown_name(word.span, kind_name, word.text, known=known))
         return None
 
 

@@ -24,6 +24,7 @@ from specc.resolve.demands import (
     resolve_measure,
     resolve_note,
 )
+from specc.resolve.echoes import broken_words, without_echoes
 from specc.resolve.expressions import Scope
 from specc.resolve.header import resolve_header
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
@@ -55,6 +56,7 @@ class Gathered:
     spec: tree.Tree
     used: tuple[tree.Tree, ...]
     library: tuple[tree.Tree, ...]
+    library_names: tuple[str, ...] = ()
 
 
 def resolve(gathered: Gathered) -> tuple[Garment | None, tuple[Diagnostic, ...]]:
@@ -62,16 +64,19 @@ def resolve(gathered: Gathered) -> tuple[Garment | None, tuple[Diagnostic, ...]]
     say = Collector()
     own = (*gathered.spec.declarations, *(d for used in gathered.used for d in used.declarations))
     library = tuple(d for file in gathered.library for d in file.declarations)
-    declared = Declared(own, library, say)
+    declared = Declared(own, library, gathered.library_names, say)
+    faulty = broken_words((*own, *library))
     start = Span(gathered.spec.file, 0, 0)
 
-    chart = _chart(own, declared, start, say)
+    chart = _chart(own, declared, start, faulty, say)
     parts = Parts()
-    blocks = _blocks(own, declared, chart, parts, start, say)
+    blocks = _blocks(own, declared, chart, parts, say)
+    if not _uses(own, "block") and faulty is None:
+        say.add(NO_BLOCK.at(start).help("name one: `use block sheath`"))
     header = _header(own, chart, start, say)
 
     cloths = tuple(resolve_cloth(sheet, say) for sheet in _sheets(own, "cloth"))
-    if not cloths and not declared.broken:
+    if not cloths and faulty is None:
         say.add(NO_CLOTH.at(start).help("declare it: `cloth NAME { … }`"))
     trims = {trim.name: trim for trim in _trims(own, frozenset(cloth.name for cloth in cloths), say)}
     threads = tuple(resolve_thread(sheet, say) for sheet in _sheets(own, "thread"))
@@ -85,7 +90,7 @@ def resolve(gathered: Gathered) -> tuple[Garment | None, tuple[Diagnostic, ...]]
     nodes = tuple(_of(own, tree.Finish))
     finishes = tuple(_kept(resolve_finish(node, declared, trims, parts, say) for node in nodes))
 
-    after = Scope(values, parts, finishes=tuple(node.name.text for node in nodes), missing=declared.broken)
+    after = Scope(values, parts, finishes=tuple(node.name.text for node in nodes))
     measures = tuple(_kept(resolve_measure(node, after, say) for node in _of(own, tree.Measure)))
     expects = tuple(_kept(resolve_expect(node, after, say) for node in _of(own, tree.Expect)))
     accepts = tuple(_kept(resolve_accept(node, say) for node in _of(own, tree.Accept)))
@@ -93,8 +98,9 @@ def resolve(gathered: Gathered) -> tuple[Garment | None, tuple[Diagnostic, ...]]
     labels = tuple(_kept(resolve_label(node, parts, say) for node in _of(own, tree.Label)))
     notes = tuple(_kept(resolve_note(node, parts, say) for node in _of(own, tree.Note)))
 
-    if say.failed or header is None or chart is None or declared.broken:
-        return None, say.diagnostics
+    if say.failed or header is None or chart is None or faulty is not None:
+        failed = (*(() if chart else ("chart",)), *(() if len(blocks) == len(_uses(own, "block")) else ("block",)))
+        return None, without_echoes(say.diagnostics, faulty or frozenset(), failed)
     files = (gathered.spec, *gathered.used, *gathered.library)
     return Garment(
         header, chart, blocks, cloths, tuple(trims.values()), threads, alterations, seams, finishes,
@@ -118,10 +124,12 @@ def _uses(own: Iterable[tree.Declaration], kind: str) -> tuple[tree.UseLibrary, 
     return tuple(use for use in _of(own, tree.UseLibrary) if use.kind.text == kind)
 
 
-def _chart(own: tuple[tree.Declaration, ...], declared: Declared, start: Span, say: Collector) -> Chart | None:
+def _chart(
+    own: tuple[tree.Declaration, ...], declared: Declared, start: Span, faulty: frozenset[str] | None, say: Collector
+) -> Chart | None:
     uses = _uses(own, "chart")
     if not uses:
-        if not declared.broken:
+        if faulty is None:
             say.add(NO_CHART.at(start).help("name one: `use chart misses`"))
         return None
     for more in uses[1:]:
@@ -135,14 +143,10 @@ def _blocks(
     declared: Declared,
     chart: Chart | None,
     parts: Parts,
-    start: Span,
     say: Collector,
 ) -> tuple[Block, ...]:
-    uses = _uses(own, "block")
-    if not uses and not declared.broken:
-        say.add(NO_BLOCK.at(start).help("name one: `use block sheath`"))
     blocks = []
-    for use in uses:
+    for use in _uses(own, "block"):
         node = declared.find(tree.Block, use.name)
         if node is not None:
             settings = Settings(use.settings, use.name.span, say)
