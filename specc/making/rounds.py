@@ -1,0 +1,113 @@
+"""Owns laying finishes along the edges they go to: zones held in or flat, rounds closed or open.
+
+Knows nothing of which trim is laid.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.diagnostics import Severity, declare
+from specc.making.assembly import Round, Zone
+from specc.making.walk import is_share
+from specc.model.expression import Expression
+from specc.pattern.lookup import edge_named, piece_named
+from specc.pattern.measure import stitched_length
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from specc.diagnostics import Diagnostic
+    from specc.making.topology import Run, Topology
+    from specc.model.construction import Finish, Hold
+    from specc.pattern.piece import Edge, Piece
+
+NOT_A_RUN = declare("SPC510", "edges-branch", Severity.ERROR, "the edges of {kind} `{name}` do not follow one another")
+HOLDS_OVERLAP = declare("SPC511", "holds-overlap", Severity.ERROR, "two holds along `{edge}` overlap")
+HOLD_BEYOND = declare("SPC512", "hold-outside-edge", Severity.ERROR, "a hold along `{edge}` does not lie on it")
+
+_SAME = 1e-6  # mm
+
+
+def rounds(
+    finish: Finish, pieces: tuple[Piece, ...], topology: Topology, evaluate: Callable[[Expression], float]
+) -> tuple[tuple[Round, ...], tuple[Diagnostic, ...]]:
+    """The runs that the finish makes in the garment; runs alike (a left and a right) are one with a count."""
+    said: list[Diagnostic] = []
+    zones: dict[tuple[str, str], tuple[Zone, ...]] = {}
+    for ref in finish.along:
+        edge = _edge(pieces, ref.piece or "", ref.name)
+        holds = [hold for hold in finish.holds if (hold.along.piece, hold.along.name) == (ref.piece, ref.name)]
+        zones[ref.piece or "", ref.name] = _zones(ref.piece or "", edge, holds, evaluate, said)
+    runs = topology.runs(finish.along)
+    if runs is None:
+        said.append(NOT_A_RUN.at(finish.origin, kind=finish.kind, name=finish.name))
+        return (), tuple(said)
+    counted: dict[tuple[bool, tuple[tuple[str, str], ...]], tuple[int, Run]] = {}
+    for run in runs:
+        key = (run.closed, tuple(sorted((stretch.piece, stretch.edge) for stretch in run.stretches)))
+        counted[key] = (counted[key][0] + 1 if key in counted else 1, counted[key][1] if key in counted else run)
+    return tuple(_round(finish, pieces, zones, run, count) for count, run in counted.values()), tuple(said)
+
+
+def _round(
+    finish: Finish, pieces: tuple[Piece, ...], zones: dict[tuple[str, str], tuple[Zone, ...]], run: Run, count: int
+) -> Round:
+    edges = [_edge(pieces, stretch.piece, stretch.edge) for stretch in run.stretches]
+    laid = tuple(zone for stretch in run.stretches for zone in zones[stretch.piece, stretch.edge])
+    turning = sum(abs(part.turning()) for edge in edges for part in edge.parts)
+    return Round(finish.name, run.closed, count, laid, sum(stitched_length(edge) for edge in edges), turning)
+
+
+def _zones(
+    piece: str, edge: Edge, holds: list[Hold], evaluate: Callable[[Expression], float], said: list[Diagnostic]
+) -> tuple[Zone, ...]:
+    """The edge from end to end in zones, flat where nothing is held."""
+    whole = stitched_length(edge)
+    name = f"{piece}.{edge.name}"
+    held = []
+    for hold in holds:
+        start = _limit(hold.start, edge, whole, evaluate, otherwise=0.0)
+        end = _limit(hold.end, edge, whole, evaluate, otherwise=whole)
+        start, end = min(start, end), max(start, end)
+        if start < -_SAME or end > whole + _SAME or end - start < _SAME:
+            said.append(HOLD_BEYOND.at(hold.origin, edge=name))
+            continue
+        held.append((start, end, evaluate(hold.share), hold))
+    held.sort(key=lambda one: one[0])
+    zones, reached = [], 0.0
+    for start, end, share, hold in held:
+        if start < reached - _SAME:
+            said.append(HOLDS_OVERLAP.at(hold.origin, edge=name))
+            continue
+        if start > reached + _SAME:
+            zones.append(Zone(piece, edge.name, reached, start, 0.0))
+        zones.append(Zone(piece, edge.name, start, min(end, whole), share))
+        reached = end
+    if reached < whole - _SAME:
+        zones.append(Zone(piece, edge.name, reached, whole, 0.0))
+    return tuple(zones)
+
+
+def _limit(
+    limit: Expression | str | None,
+    edge: Edge,
+    whole: float,
+    evaluate: Callable[[Expression], float],
+    *,
+    otherwise: float,
+) -> float:
+    if limit is None:
+        return otherwise
+    if isinstance(limit, str):
+        return whole if limit == edge.end else 0.0
+    value = evaluate(limit)
+    return value * whole if is_share(limit) else value
+
+
+def _edge(pieces: tuple[Piece, ...], piece: str, name: str) -> Edge:
+    owner = piece_named(pieces, piece)
+    edge = edge_named(owner, name) if owner else None
+    if edge is None:
+        raise KeyError(f"{piece}.{name}")
+    return edge
