@@ -1,4 +1,4 @@
-"""Every kind of diagnostic has a file in tests/errors that provokes it; tests/README.md says how marks are written.
+"""Every kind of diagnostic has a file in tests/errors that provokes it; tests/README.md says how marks work.
 
 The marks on the lines say which code belongs where, and the text file beside it holds what a person reads.
 Both are wanted: the second is written by the program, so the first keeps it from being waved through.

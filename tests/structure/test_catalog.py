@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
     from pathlib import Path
 
+    from specc.diagnostics import Code
+
 IDS = [code.id for code in catalog.CODES]
 
 
@@ -46,7 +48,7 @@ def test_every_code_has_a_page_and_every_page_a_code() -> None:
 
 
 @pytest.mark.parametrize("code", catalog.CODES, ids=IDS)
-def test_a_page_is_headed_by_the_id_and_the_name_of_its_code(code: catalog.Code) -> None:
+def test_a_page_is_headed_by_the_id_and_the_name_of_its_code(code: Code) -> None:
     page = explanation(code.id)
 
     assert page is not None
@@ -61,7 +63,7 @@ def test_every_code_that_a_text_can_provoke_has_a_file_that_does(root: Path) -> 
 
 
 @pytest.mark.parametrize("code", catalog.CODES, ids=IDS)
-def test_messages_are_worded_as_agreed(code: catalog.Code) -> None:
+def test_messages_are_worded_as_agreed(code: Code) -> None:
     """DEVELOPERS.md, wording card: lower case, no full stop, none of the words that blame or say nothing."""
     words = re.sub(r"`[^`]*`|\{[^}]*\}", "", code.message)
 
