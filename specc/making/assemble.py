@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Collector, Severity, declare
 from specc.making.assembly import Assembly, SizeAssembly, StepRecords
+from specc.making.openings import openings
 from specc.making.rounds import rounds
 from specc.making.topology import Topology
 from specc.making.uses import uses
@@ -52,18 +53,19 @@ def assemble(
 
 def _size(garment: Garment, size: AlteredSize, say: Collector) -> SizeAssembly:
     topology = Topology(size.pieces, garment.seams)
-    laid = [
+    laid = tuple(
         found
         for finish in garment.finishes
         for found in say.keep(rounds(finish, size.pieces, topology, size.evaluate))
-    ]
+    )
     return SizeAssembly(
         size.size,
         size.drafted,
         size.pieces,
         tuple(walk(seam, size.pieces, size.evaluate) for seam in garment.seams),
         say.keep(uses(garment, size.pieces, size.evaluate)),
-        tuple(laid),
+        laid,
+        openings(garment, size.pieces, topology, laid),
     )
 
 

@@ -83,6 +83,22 @@ class Round:
 
 
 @dataclass(frozen=True, slots=True)
+class Opening:
+    """A closed round of edges that no seam joins: a neckline, an armhole, a hem.
+
+    `central` when it goes round the body's middle (left and right), not round one arm or leg. `flat` is the stitched
+    length, `sewn` the same less what is held in, `passes` the greatest girth that goes through with what stretches.
+    """
+
+    edges: tuple[str, ...]
+    finishes: tuple[str, ...]
+    central: bool
+    flat: float
+    sewn: float
+    passes: float
+
+
+@dataclass(frozen=True, slots=True)
 class CutPiece:
     """A piece ready to be cut: closed polygons (first point not repeated), flattened within 0.05 mm.
 
@@ -106,6 +122,7 @@ class SizeAssembly:
     walks: tuple[Walk, ...]
     uses: tuple[EdgeUse, ...]
     rounds: tuple[Round, ...]
+    openings: tuple[Opening, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -205,7 +205,7 @@ class PieceDraft:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """A block with the settings of the garment that uses it."""
+    """A block with the settings of the garment that uses it; `origin` is where it is used."""
 
     name: str
     title: str

@@ -87,9 +87,9 @@ class PointOfMeasure:
 class BillLine:
     """A line of the bill of materials.
 
-    `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m, piece, ...),
-    floats; `buy` is what is bought: whole rolls or packs where it is sold so, rounded up. `cost` is None without a price.
-    `basis` says in words how the amount was found.
+    `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m, piece, ...);
+    `buy` is what is bought: whole rolls or packs where it is sold so, rounded up. Amounts that are not computed are empty
+    or None. `cost` is None without a price. `basis` says in words how the amount was found.
     """
 
     kind: str
@@ -98,8 +98,8 @@ class BillLine:
     used_on: tuple[str, ...]
     unit: str
     per_garment: tuple[float, ...]
-    order: float
-    buy: float
+    order: float | None
+    buy: float | None
     price: Fraction | None
     currency: str | None
     cost: Fraction | None

@@ -82,7 +82,7 @@ def resolve_block(
         definitions += builder.definitions(piece.body, piece.name.text)
         drafts.append(builder.piece(piece))
     title = node.title.text if node.title else node.name.text
-    return Block(node.name.text, title, tuple(definitions), tuple(drafts), node.name.span)
+    return Block(node.name.text, title, tuple(definitions), tuple(drafts), settings.place)
 
 
 def _parts_of(piece: tree.Piece) -> PieceParts:
