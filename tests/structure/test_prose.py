@@ -3,9 +3,11 @@
 The first words behind the fence say what it is:
 
     garment                  a whole file, which checks without errors
-    garment-fragment NAME    lines that stand in within/NAME.garment where it says `@@@`; checks without
-    errors garment-wrong CODE       a whole file that gives this code
+    garment-fragment NAME    lines for the place `@@@` in within/NAME.garment; checks without errors
+    garment-wrong CODE       a whole file that gives this code
     garment-wrong CODE NAME  such lines, which give this code
+
+A frame may itself stand within another, named on its first line.
 """
 
 from __future__ import annotations
@@ -21,7 +23,7 @@ from specc.diagnostics import Severity
 from tests.compiling import said
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 WITHIN = Path(__file__).parent / "within"
@@ -54,12 +56,31 @@ class Block:
         return self.words[1] if self.words[0] == "garment-wrong" else None
 
     @property
+    def frames(self) -> tuple[str, ...]:
+        """The frames that it stands in, innermost first."""
+        return tuple(surrounding(self.words[2 if self.code else 1 :]))
+
+    @property
     def whole(self) -> str:
-        """The text in what surrounds it."""
-        frame = self.words[2 if self.code else 1 :]
-        if not frame:
-            return self.text
-        return WITHIN.joinpath(f"{frame[0]}.garment").read_text(encoding="utf-8").replace(PLACE, self.text, 1)
+        """The text in all that surrounds it."""
+        text = self.text
+        for name in self.frames:
+            text = frame(name).replace(PLACE, text, 1)
+        return text
+
+
+def frame(name: str) -> str:
+    return WITHIN.joinpath(f"{name}.garment").read_text(encoding="utf-8")
+
+
+def surrounding(names: Sequence[str]) -> Iterator[str]:
+    """The frames in `names`, and those that each says on its first line that it stands in."""
+    for name in names:
+        yield name
+        first, *_ = frame(name).splitlines()
+        yield from surrounding(
+            first.removeprefix("# within ").split() if first.startswith("# within ") else ()
+        )
 
 
 def blocks(pages: list[Path]) -> Iterator[Block]:
@@ -84,7 +105,7 @@ def test_a_block_does_what_its_fence_says(block: Block) -> None:
     if block.code:
         assert block.code in {diagnostic.code.id for diagnostic in diagnostics}
     else:
-        assert [said.message for said in diagnostics if said.severity is Severity.ERROR] == []
+        assert [fault.message for fault in diagnostics if fault.severity is Severity.ERROR] == []
 
 
 def test_a_page_of_a_code_shows_what_gives_it_and_what_does_not() -> None:
@@ -95,10 +116,20 @@ def test_a_page_of_a_code_shows_what_gives_it_and_what_does_not() -> None:
 
 
 def test_every_frame_is_used_and_has_a_place_for_the_block() -> None:
-    used = {word for block in BLOCKS for word in block.words[2 if block.code else 1 :]}
+    names = {path.stem for path in WITHIN.glob("*.garment")}
 
-    assert {frame.stem for frame in WITHIN.glob("*.garment")} == used
-    assert all(frame.read_text(encoding="utf-8").count(PLACE) == 1 for frame in WITHIN.glob("*.garment"))
+    assert {name for block in BLOCKS for name in block.frames} == names
+    assert [name for name in names if frame(name).count(PLACE) != 1] == []
+
+
+@pytest.mark.parametrize("name", ["spec", "dress"])
+def test_an_outermost_frame_is_sound(name: str) -> None:
+    """So that what a block gives is its own doing."""
+    empty = Block(name, ("garment-fragment", name), "")
+
+    assert [
+        fault.message for fault in said(empty.whole, folder=ROOT) if fault.severity is Severity.ERROR
+    ] == []
 
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=lambda example: example.stem)
@@ -106,4 +137,4 @@ def test_an_example_compiles_without_errors(example: Path) -> None:
     text = example.read_text(encoding="utf-8")
     diagnostics = said(text, folder=example.parent, name=example.name)
 
-    assert [said.message for said in diagnostics if said.severity is Severity.ERROR] == []
+    assert [fault.message for fault in diagnostics if fault.severity is Severity.ERROR] == []
