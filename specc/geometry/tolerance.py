@@ -1,8 +1,7 @@
-"""Owns the named tolerances of geometry, in millimetres and radians; knows nothing of what is measured."""
+"""Owns the named tolerances of geometry, in millimetres; knows nothing of what is measured."""
 
 from __future__ import annotations
 
-from math import radians
 from typing import Final
 
 FLATTEN: Final = 0.05
@@ -16,6 +15,3 @@ SAME: Final = 1e-6
 
 GRID: Final = 1e-4
 """Coordinates of a cut line are multiples of this."""
-
-KINK: Final = radians(0.5)
-"""Two runs that meet at a smaller angle than this are one smooth run."""

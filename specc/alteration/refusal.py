@@ -1,0 +1,84 @@
+"""Owns why an alteration could not be carried out, as facts and a cure; knows nothing of how that is printed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from specc.pattern.lookup import piece_named
+
+if TYPE_CHECKING:
+    from specc.model.expression import PartRef
+    from specc.pattern.piece import Piece
+    from specc.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """An alteration that was not carried out: the pieces stayed as they were.
+
+    `code_name` is a row of REASONS. `help` is a template over `facts` too; floats among the facts are millimetres,
+    but for `angle`, which is in radians, and `share`, a ratio.
+    """
+
+    code_name: str
+    facts: tuple[tuple[str, object], ...]
+    origin: Span
+    help: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """A kind of refusal: its name and the sentence that its facts complete."""
+
+    name: str
+    message: str
+
+
+REASONS: Final = (
+    Reason("piece-gone", "`{piece}` is no longer made"),
+    Reason("part-gone", "`{piece}.{name}` is no longer there: it was {how}"),
+    Reason("not-an-edge-dart", "`{piece}.{dart}` lies inside the piece and has no mouth to swing"),
+    Reason("not-an-edge", "`{piece}.{name}` is not an edge"),
+    Reason("swing-into-other-piece", "`{piece}.{dart}` cannot be swung into `{other}`, another piece"),
+    Reason("share-out-of-range", "a dart is swung by more than nothing and at most the whole, not by {share}"),
+    Reason("pivots-apart", "the pivots of `{dart}` and `{target}` lie {distance} apart"),
+    Reason("slash-at-end", "the slash would meet `{piece}.{edge}` at its end or at a dart"),
+    Reason("slash-crosses-dart", "the slash from `{dart}` to `{edge}` would cut into `{crossed}`"),
+    Reason("slash-leaves-piece", "the slash from `{dart}` to `{edge}` would leave the piece on the way"),
+    Reason("slash-into-fold", "`{piece}.{edge}` lies on the fold and must stay one straight run"),
+    Reason("dart-legs-unequal", "the legs of `{dart}` differ by {distance}"),
+    Reason("level-outside-piece", "the level lies outside `{piece}`, which reaches from {lowest} to {highest}"),
+    Reason("level-crosses-twice", "the level runs through `{piece}` in more than one stretch"),
+    Reason("level-cuts-one-edge", "below the level `{piece}` has nothing but a stretch of `{edge}`"),
+    Reason("level-cuts-dart", "the level cuts through `{piece}.{dart}`"),
+    Reason("fold-cut-away", "the fold edge of `{piece}` lies below the level"),
+    Reason("band-holds-part", "the band that would be taken out of `{piece}` holds `{name}`"),
+    Reason("edge-cannot-move", "`{piece}.{edge}` cannot move by {by}: `{neighbour}` does not reach it there"),
+    Reason("not-a-corner-of-edge", "`{corner}` is not a corner of `{piece}.{edge}`"),
+    Reason("trim-too-long", "`{piece}.{neighbour}` can be trimmed by less than {available}, not by {by}"),
+    Reason("amount-not-positive", "the amount must be more than nothing, not {by}"),
+    Reason("corner-would-turn-over", "`{piece}.{edge}` cannot keep its directions when `{corner}` moves by {by}"),
+)
+
+
+def line_of(origin: Span) -> str:
+    """The place of an alteration as it is told in what became of a name."""
+    return f"on line {origin.line}"
+
+
+def found(pieces: tuple[Piece, ...], piece: str | None, origin: Span) -> Piece | Refusal:
+    """The piece of that name, or why it is not there."""
+    known = piece_named(pieces, piece or "")
+    if known is None:
+        return Refusal(
+            "piece-gone", (("piece", piece),), origin, "drop this alteration, or put it before `leave out`"
+        )
+    return known
+
+
+def missing(piece: Piece, ref: PartRef) -> Refusal:
+    """Why a name of the piece is not there: what an earlier alteration did with it."""
+    how = next((gone.how for gone in piece.gone if gone.name == ref.name), "never there")
+    facts = (("piece", piece.name), ("name", ref.name), ("how", how))
+    return Refusal("part-gone", facts, ref.origin, "put this alteration before that one, or name another part")
