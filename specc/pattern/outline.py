@@ -52,6 +52,11 @@ def capped_outline(piece: Piece) -> Path:
     return _outline(piece, lambda dart: _cap(piece, dart))
 
 
+def capped_runs(piece: Piece) -> tuple[tuple[str, Path], ...]:
+    """Every edge by name with its run, in order, with a cap on every dart."""
+    return tuple((edge.name, edge_path(piece, edge, lambda dart: _cap(piece, dart))) for edge in piece.edges)
+
+
 def _outline(piece: Piece, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
     segments = [segment for edge in piece.edges for segment in edge_path(piece, edge, across).segments]
     segments[-1] = segments[-1].between(segments[-1].start, segments[0].start)

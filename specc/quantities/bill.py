@@ -1,0 +1,122 @@
+"""Owns the first bill of materials: what one garment and the order take, in units of sale, and what it costs.
+
+Knows nothing of lays: cloth is reckoned by area, which is the least that any lay can take.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+from typing import TYPE_CHECKING
+
+from specc.quantities.quantities import BillLine
+from specc.units import UNITS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from specc.model.garment import Garment
+    from specc.model.material import Cloth, Price, Thread, Trim
+    from specc.quantities.quantities import SizeQuantities
+
+_SQUARE = 1e-9
+BY_AREA = "area of the cut pieces, shrinkage added, over the usable width; a lay takes more"
+BY_LENGTH = "lengths to cut, added up"
+FROM_CLOTH = "lengths to cut, added up; the strips are cut from `{cloth}`, whose line counts their area"
+NOT_RECKONED = "not reckoned in this version; buy by experience"
+
+
+def bill(garment: Garment, sizes: tuple[SizeQuantities, ...]) -> tuple[BillLine, ...]:
+    """A line for each cloth, trim, thread and label, in the order of the text."""
+    counts = [next((o.count for o in garment.header.order if o.size == size.size), 0) for size in sizes]
+    lines = [_cloth(cloth, garment, sizes, counts) for cloth in garment.cloths]
+    lines += [_trim(trim, garment, sizes, counts) for trim in garment.trims]
+    lines += [_thread(thread) for thread in garment.threads]
+    ones = tuple(1.0 for _ in sizes)
+    total = float(sum(counts))
+    lines += [
+        BillLine(
+            "label", label.name, " · ".join(label.says), (f"{label.at.piece}.{label.at.name}",),
+            "piece", ones, total, total, None, None, None, "one a garment",
+        )
+        for label in garment.labels
+    ]  # fmt: skip
+    return tuple(lines)
+
+
+def _unit(price: Price | None, garment: Garment) -> str:
+    """The unit of sale: that of the price, else yards or metres as the sheet's unit suggests."""
+    if price is not None and price.per != "piece":
+        return price.per
+    return "yd" if garment.header.unit == "in" else "m"
+
+
+def _cloth(cloth: Cloth, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
+    unit = _unit(cloth.price, garment)
+    areas = [sum(use.area for use in size.cloths if use.cloth == cloth.name) for size in sizes]
+    used_on = _used_on(garment, cloth)
+    if cloth.usable is None:
+        basis = "the cloth does not say its width"
+        return BillLine(
+            "cloth", cloth.name, cloth.title, used_on, unit, (), None, None, *_price(cloth.price), None, basis
+        )
+    width = float(cloth.usable.value)
+    grown = 1.0 / ((1.0 - float(cloth.shrinks_length)) * (1.0 - float(cloth.shrinks_width)))
+    lengths = [area * grown / width / float(UNITS[unit].size) for area in areas]
+    order = sum(length * count for length, count in zip(lengths, counts, strict=True))
+    buy = _rounded_up(order)
+    return _line("cloth", cloth.name, cloth.title, used_on, unit, lengths, order, buy, cloth.price, BY_AREA)
+
+
+def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
+    unit = _unit(trim.price, garment)
+    lengths = [
+        sum(cut.cut_length * cut.count for cut in size.trims if cut.trim == trim.name) / float(UNITS[unit].size)
+        for size in sizes
+    ]
+    order = sum(length * count for length, count in zip(lengths, counts, strict=True))
+    if trim.sold_in is not None:
+        roll = float(trim.sold_in.value / UNITS[unit].size)
+        buy = ceil(order / roll - _SQUARE) * roll
+    else:
+        buy = _rounded_up(order)
+    used_on = tuple(dict.fromkeys(cut.used_on for size in sizes for cut in size.trims if cut.trim == trim.name))
+    basis = FROM_CLOTH.format(cloth=trim.cut_from) if trim.cut_from else BY_LENGTH
+    return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, basis)
+
+
+def _thread(thread: Thread) -> BillLine:
+    return BillLine(
+        "thread", thread.name, " ".join(word for word in (thread.title, thread.size) if word),
+        (thread.use,) if thread.use else (), "cone", (), None, None, *_price(thread.price), None, NOT_RECKONED,
+    )  # fmt: skip
+
+
+def _line(  # noqa: PLR0913 a row has as many columns
+    kind: str,
+    name: str,
+    title: str,
+    used_on: tuple[str, ...],
+    unit: str,
+    lengths: Iterable[float],
+    order: float,
+    buy: float,
+    price: Price | None,
+    basis: str,
+) -> BillLine:
+    cost = None if price is None else price.amount * Fraction(buy).limit_denominator(10**6)
+    return BillLine(kind, name, title, used_on, unit, tuple(lengths), order, buy, *_price(price), cost, basis)
+
+
+def _price(price: Price | None) -> tuple[Fraction | None, str | None]:
+    return (None, None) if price is None else (price.amount, price.currency)
+
+
+def _rounded_up(amount: float) -> float:
+    """To the next quarter: shops cut to a quarter of a yard or metre (common practice, no source)."""
+    return ceil(amount * 4 - _SQUARE) / 4
+
+
+def _used_on(garment: Garment, cloth: Cloth) -> tuple[str, ...]:
+    strips = [trim.title for trim in garment.trims if trim.cut_from == cloth.name]
+    return (cloth.use, *(strip for strip in strips if strip != cloth.use))

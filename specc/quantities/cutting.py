@@ -1,0 +1,52 @@
+"""Owns the cut pieces: the outline as sewn and as cut, and how much cloth they cover.
+
+Knows nothing of lays.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.geometry.allowance import Allowed, cut_line
+from specc.geometry.region import polygon_area
+from specc.making.assembly import CutPiece
+from specc.making.cloths import cloth_of
+from specc.pattern.outline import capped_runs, flat_outline
+from specc.quantities.quantities import ClothUse
+
+if TYPE_CHECKING:
+    from specc.making.assembly import SizeAssembly
+    from specc.model.garment import Garment
+    from specc.pattern.piece import Piece
+    from specc.quantities.quantities import TrimCut
+
+
+def cut_pieces(size: SizeAssembly) -> tuple[CutPiece, ...]:
+    """Every piece with its allowances, darts capped; the fold has no allowance."""
+    widths = {(use.piece, use.edge): use.allowance for use in size.uses}
+    return tuple(_cut(piece, widths) for piece in size.pieces)
+
+
+def _cut(piece: Piece, widths: dict[tuple[str, str], float]) -> CutPiece:
+    net = flat_outline(piece)
+    cut = cut_line(tuple(Allowed(run, widths[piece.name, edge]) for edge, run in capped_runs(piece)))
+    return CutPiece(piece.name, net, cut, abs(polygon_area(net)), abs(polygon_area(cut)))
+
+
+def cloth_uses(
+    garment: Garment, size: SizeAssembly, cuts: tuple[CutPiece, ...], trims: tuple[TrimCut, ...]
+) -> tuple[ClothUse, ...]:
+    """The area of each cloth in one garment: pieces (mirrored halves and pairs counted) and strips cut from it."""
+    areas = {cloth.name: 0.0 for cloth in garment.cloths}
+    pieces = {piece.name: piece for piece in size.pieces}
+    for cut in cuts:
+        cloth = cloth_of(garment, cut.piece)
+        if cloth is not None:
+            piece = pieces[cut.piece]
+            areas[cloth.name] += cut.cut_area * piece.cut * (2 if piece.fold else 1)
+    sources = {trim.name: trim.cut_from for trim in garment.trims}
+    for trim in trims:
+        source = sources.get(trim.trim)
+        if source is not None and trim.cut_width is not None:
+            areas[source] += trim.cut_length * trim.cut_width * trim.count
+    return tuple(ClothUse(cloth, area) for cloth, area in areas.items() if area > 0.0)

@@ -1,0 +1,41 @@
+"""Owns points of measure over the sizes, and whether the designer's demands are met.
+
+Knows nothing of how they are drawn.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from specc.quantities.quantities import ExpectResult, PointOfMeasure
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from specc.model.expression import Expression
+    from specc.model.garment import Expect, Measure
+
+# An expectation is a demand on the drawn garment, so only the geometry's own tolerance is allowed for.
+_SAME = 1e-6
+
+
+def point_of_measure(measure: Measure, evaluate: tuple[Callable[[Expression], float], ...]) -> PointOfMeasure:
+    """The measure in every size, with the step from size to size; tolerances are those of the first size."""
+    values = tuple(of_size(measure.value) for of_size in evaluate)
+    plus = None if measure.plus is None else evaluate[0](measure.plus)
+    minus = None if measure.minus is None else evaluate[0](measure.minus)
+    steps = tuple(after - before for before, after in pairwise(values))
+    return PointOfMeasure(measure.name, measure.title, measure.dimension, plus, minus, values, steps)
+
+
+def expectation(expect: Expect, evaluate: tuple[Callable[[Expression], float], ...]) -> ExpectResult:
+    """What came out on both sides of the demand, in every size."""
+    left = tuple(of_size(expect.left) for of_size in evaluate)
+    right = tuple(of_size(expect.right) for of_size in evaluate)
+    signed = 1.0 if expect.compare == ">=" else -1.0
+    met = tuple(signed * (one - other) >= -_SAME for one, other in zip(left, right, strict=True))
+    text = " ".join(expect.origin.text.split()).removeprefix("expect ")
+    if expect.because is not None:
+        text = text.partition(" because ")[0]
+    return ExpectResult(text, expect.because, expect.dimension, left, right, met)

@@ -1,0 +1,81 @@
+"""Owns the lengths of trim to cut: along each zone, less what is held in, with what joins, overlaps and ends take.
+
+Knows nothing of how trims are sold.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.making.assembly import Round, Zone
+from specc.quantities.quantities import Addition, TrimCut
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from specc.making.assembly import SizeAssembly
+    from specc.model.construction import Takes
+    from specc.model.expression import Expression
+    from specc.model.garment import Garment
+
+_SAME = 1e-6  # mm
+
+
+def trim_cuts(
+    garment: Garment, size: SizeAssembly, evaluate: Callable[[Expression], float]
+) -> tuple[TrimCut, ...]:
+    """Every length of trim that one garment takes, seams first, in the order of the text."""
+    widths = {trim.name: trim.width for trim in garment.trims}
+    found = []
+    for name, takes, laid in _uses(garment, size):
+        additions = _additions(takes, evaluate, closed=laid.closed)
+        held = sum((zone.end - zone.start) * zone.held for zone in laid.zones)
+        cut_width = evaluate(takes.cut_width)
+        bought = widths.get(takes.trim)
+        as_bought = bought is not None and abs(cut_width - float(bought.value)) < _SAME
+        found.append(
+            TrimCut(
+                takes.trim,
+                name,
+                laid.count,
+                laid.closed,
+                laid.zones,
+                laid.length,
+                held,
+                additions,
+                laid.length - held + sum(addition.length for addition in additions),
+                None if as_bought else cut_width,
+            )
+        )
+    return tuple(found)
+
+
+def _uses(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Round]]:
+    walks = {walk.seam: walk for walk in size.walks}
+    pieces = {piece.name: piece for piece in size.pieces}
+    for seam in garment.seams:
+        walk = walks[seam.name]
+        # A seam between pieces that the garment has twice (or on the fold) is sewn twice, left and right.
+        owners = [pieces[edge.piece] for edge in (*walk.first, *walk.second)]
+        to_itself = walk.first == walk.second
+        count = 2 if not to_itself and all(piece.fold or piece.cut > 1 for piece in owners) else 1
+        zones = tuple(Zone(edge.piece, edge.edge, 0.0, edge.length, 0.0) for edge in walk.first)
+        for takes in seam.making.takes:
+            yield seam.name, takes, Round(seam.name, False, count, zones, walk.first_length, 0.0)  # noqa: FBT003
+    for finish in garment.finishes:
+        for laid in size.rounds:
+            if laid.finish == finish.name:
+                for takes in finish.making.takes:
+                    yield finish.name, takes, laid
+
+
+def _additions(
+    takes: Takes, evaluate: Callable[[Expression], float], *, closed: bool
+) -> tuple[Addition, ...]:
+    """A closed round is joined or lapped once; an open run has two ends."""
+    wanted = (
+        (("overlap", takes.overlapping, 1), ("join", takes.joining, 1)) if closed else (("turned ends", takes.turning, 2),)
+    )
+    return tuple(
+        Addition(what, times * evaluate(length)) for what, length, times in wanted if length is not None
+    )
