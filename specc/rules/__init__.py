@@ -1,0 +1,37 @@
+"""Owns judgement: what a maker would say of the garment before the cloth is cut. One file a rule.
+
+Knows nothing of text or of paper. `RULES` is the table of contents, in reading order; a rule is a function
+`check(subject)` that yields diagnostics.
+"""
+
+from specc.rules import (
+    body_does_not_pass,
+    dart_shows,
+    edge_unfinished,
+    elastic_overheld,
+    expectation_not_met,
+    head_does_not_pass,
+    overlock_shows,
+    pins_in_open_cloth,
+    raw_edge_ravels,
+    seam_does_not_walk,
+    stitch_short_on_elastic,
+)
+from specc.rules.judge import Accepted, Judgement, judge
+from specc.rules.subject import Subject
+
+RULES = (
+    seam_does_not_walk.check,
+    expectation_not_met.check,
+    head_does_not_pass.check,
+    body_does_not_pass.check,
+    dart_shows.check,
+    overlock_shows.check,
+    raw_edge_ravels.check,
+    edge_unfinished.check,
+    elastic_overheld.check,
+    stitch_short_on_elastic.check,
+    pins_in_open_cloth.check,
+)
+
+__all__ = ["RULES", "Accepted", "Judgement", "Subject", "judge"]

@@ -1,0 +1,52 @@
+"""A trim held in by a share h is stretched by h / (1 - h) to reach the edge; it must be able to stretch that far.
+
+A trim of 0.94 m laid on 1 m of edge is stretched by 6.4 % (geometry).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.diagnostics import Severity, declare
+from specc.units import format_ratio
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.diagnostics import Diagnostic
+    from specc.rules.subject import Subject
+
+OVERHELD = declare(
+    "SPC508",
+    "trim-held-beyond-stretch",
+    Severity.ERROR,
+    "`{finish}` holds `{trim}` in by {held}, which stretches it by {needed}; it stretches by {stretch}",
+)
+
+
+def check(subject: Subject) -> Iterator[Diagnostic]:
+    """One diagnostic a hold that its trim cannot give."""
+    trims = {trim.name: trim for trim in subject.garment.trims}
+    for finish in subject.garment.finishes:
+        zones = {
+            zone
+            for size in subject.assembly.sizes
+            for laid in size.rounds
+            if laid.finish == finish.name
+            for zone in laid.zones
+        }
+        held = max((zone.held for zone in zones), default=0.0)
+        for takes in finish.making.takes:
+            trim = trims[takes.trim]
+            needed = held / (1.0 - held)
+            if needed > float(trim.stretch):
+                told = OVERHELD.at(
+                    finish.holds[0].origin if finish.holds else finish.origin,
+                    finish=finish.name,
+                    trim=trim.name,
+                    held=format_ratio(held),
+                    needed=format_ratio(needed),
+                    stretch=format_ratio(trim.stretch),
+                )
+                told = told.see(trim.origin, "declared here")
+                yield told.help("hold it in less, take a trim that stretches, or write its `stretch`")

@@ -1,0 +1,53 @@
+"""A garment put on over the head needs every opening round the body's middle to let the head through.
+
+A closed opening of length P whose cloth and binding stretch by e passes a head of girth H when P (1 + e) >= H
+(geometry). Head girth comes from the chart.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.diagnostics import Severity, declare
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.diagnostics import Diagnostic
+    from specc.rules.subject import Subject
+
+DOES_NOT_PASS = declare(
+    "SPC505",
+    "head-does-not-pass",
+    Severity.ERROR,
+    "the opening of {edges} does not pass the head in {sizes}; it lacks up to {lack}",
+)
+NO_HEAD = declare(
+    "SPC519", "head-girth-unknown", Severity.WARNING, "chart `{chart}` has no `head-girth`, so no opening was held against it"
+)
+
+
+def check(subject: Subject) -> Iterator[Diagnostic]:
+    """One diagnostic an opening, with what passes and the head girth in each size that fails."""
+    header = subject.garment.header
+    if header.puts_on != "over the head":
+        return
+    failed: dict[tuple[str, ...], list[tuple[str, float, float]]] = {}
+    for size in subject.assembly.sizes:
+        head = subject.measurement("head-girth", size.size)
+        if head is None:
+            yield NO_HEAD.at(header.origin, chart=subject.garment.chart.name)
+            return
+        for opening in size.openings:
+            if opening.central and opening.passes < head:
+                failed.setdefault(opening.edges, []).append((size.size, opening.passes, head))
+    for edges, sizes in failed.items():
+        lack = max(head - passes for _, passes, head in sizes)
+        named = " and ".join(f"`{edge}`" for edge in edges)
+        told = DOES_NOT_PASS.at(
+            subject.place_of(edges), edges=named, sizes=subject.sizes(name for name, _, _ in sizes), lack=subject.length(lack)
+        )
+        for name, passes, head in sizes:
+            told = told.note(f"size {name}: {subject.length(passes)} passes, the head is {subject.length(head)}")
+        yield told.help("lower or widen the opening, finish it with a trim that stretches, or give the garment a closure")
+

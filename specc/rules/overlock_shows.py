@@ -1,0 +1,51 @@
+"""An overlocked edge in open or sheer cloth is seen through it.
+
+Under the arm nobody looks, and an overlock is enough there; what is seen is bound or enclosed. Common practice, no source.
+Stitches of class 500 are overedge stitches (ISO 4915:1981).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.diagnostics import Severity, declare
+from specc.pattern.lookup import edge_named, piece_named
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.diagnostics import Diagnostic
+    from specc.model.construction import Making
+    from specc.model.expression import PartRef
+    from specc.rules.subject import Subject
+    from specc.source import Span
+
+SHOWS = declare("SPC503", "overlock-shows", Severity.WARNING, "the overlock of {kind} `{name}` shows in {trait} cloth")
+
+_OVEREDGE = "5"
+
+
+def check(subject: Subject) -> Iterator[Diagnostic]:
+    """One diagnostic a seam, finish or hem whose overlock can be seen."""
+    for kind, name, making, edges, origin in _made(subject):
+        traits = [
+            trait
+            for ref in edges
+            if (trait := subject.seen_through(ref.piece or "")) and not _out_of_sight(subject, ref)
+        ]
+        if traits and any((one.stitch or "").startswith(_OVEREDGE) for one in making.passes):
+            told = SHOWS.at(origin, kind=kind, name=name, trait=traits[0])
+            yield told.help("bind it or sew it as a French seam; `specc explain SPC503` says more")
+
+
+def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[PartRef, ...], Span]]:
+    for seam in subject.garment.seams:
+        yield "seam", seam.name, seam.making, (*seam.first, *seam.second), seam.origin
+    for finish in subject.garment.finishes:
+        yield finish.kind, finish.name, finish.making, finish.along, finish.origin
+
+
+def _out_of_sight(subject: Subject, ref: PartRef) -> bool:
+    piece = piece_named(subject.pieces(), ref.piece or "")
+    edge = edge_named(piece, ref.name) if piece else None
+    return edge is not None and edge.out_of_sight

@@ -1,0 +1,51 @@
+"""Two edges sewn together must be as long as each other as sewn, but for the ease or gathers that the seam states.
+
+A longer side has to go somewhere: it puckers, or is stretched, or the next seam is forced. Walking the seam, edge along
+edge with the darts closed, is how a pattern is proved before it is cut. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.diagnostics import Severity, declare
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.diagnostics import Diagnostic
+    from specc.making.assembly import Walk
+    from specc.model.construction import Seam
+    from specc.rules.subject import Subject
+
+DOES_NOT_WALK = declare(
+    "SPC501", "seam-does-not-walk", Severity.ERROR, "the two sides of seam `{seam}` differ by up to {difference} in {sizes}"
+)
+
+
+def check(subject: Subject) -> Iterator[Diagnostic]:
+    """One diagnostic a seam, with both lengths in every size."""
+    for index, seam in enumerate(subject.garment.seams):
+        walks = [(size.size, size.walks[index]) for size in subject.assembly.sizes]
+        bad = [(size, walk) for size, walk in walks if abs(walk.difference) > walk.tolerance]
+        if bad:
+            yield _told(subject, seam, walks, bad)
+
+
+def _told(
+    subject: Subject, seam: Seam, walks: list[tuple[str, Walk]], bad: list[tuple[str, Walk]]
+) -> Diagnostic:
+    worst = max((walk for _, walk in bad), key=lambda walk: abs(walk.difference))
+    told = DOES_NOT_WALK.at(
+        seam.origin,
+        seam=seam.name,
+        difference=subject.length(abs(worst.difference)),
+        sizes=subject.sizes(size for size, _ in bad),
+    )
+    for size, walk in walks:
+        ease = f", ease {subject.length(walk.ease)}" if walk.ease else ""
+        first, second = subject.length(walk.first_length), subject.length(walk.second_length)
+        told = told.note(f"size {size}: {first} to {second}{ease}")
+    if worst.difference > 0:
+        return told.help("write `ease` or `gathers` on the seam if the first side is meant to be longer")
+    return told.help("lengthen the first side or shorten the second; only the first side can be eased in")

@@ -1,0 +1,73 @@
+"""Owns what a rule looks at: the garment, its assembly and its quantities, with questions that many rules ask.
+
+Knows no rule.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from specc.making.cloths import cloth_of
+from specc.units import format_length
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from specc.making.assembly import Assembly
+    from specc.model.expression import Expression
+    from specc.model.garment import Garment
+    from specc.model.material import Cloth
+    from specc.pattern.piece import Piece
+    from specc.quantities.quantities import Quantities
+    from specc.source import Span
+
+SEEN_THROUGH = ("open", "sheer")
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What is judged.
+
+    `measurement(name, size)` is a body measurement in millimetres, None where the chart lacks it. `evaluate` gives an
+    expression's value in the first size.
+    """
+
+    garment: Garment
+    assembly: Assembly
+    quantities: Quantities
+    measurement: Callable[[str, str], float | None]
+    evaluate: Callable[[Expression], float]
+
+    def length(self, mm: float) -> str:
+        """A length as the garment's sheet prints it."""
+        return format_length(mm, self.garment.header.unit)
+
+    def sizes(self, sizes: Iterable[str]) -> str:
+        """Sizes in words: `every size`, `size 8`, `sizes 8, 10 and 12`."""
+        listed = list(sizes)
+        if len(listed) == len(self.assembly.sizes) > 1:
+            return "every size"
+        if len(listed) == 1:
+            return f"size {listed[0]}"
+        return f"sizes {', '.join(listed[:-1])} and {listed[-1]}"
+
+    def cloth(self, piece: str) -> Cloth | None:
+        """The cloth that a piece is cut from."""
+        return cloth_of(self.garment, piece)
+
+    def seen_through(self, piece: str) -> str | None:
+        """The trait (`open`, `sheer`) by which the piece's cloth shows what lies behind it."""
+        cloth = self.cloth(piece)
+        return next((trait for trait in SEEN_THROUGH if cloth and trait in cloth.traits), None)
+
+    def place_of(self, edges: tuple[str, ...]) -> Span:
+        """Where the text speaks of the edges (`piece.edge`): the finish that goes along one, else the garment's head."""
+        for finish in self.garment.finishes:
+            if any(f"{ref.piece}.{ref.name}" in edges for ref in finish.along):
+                return finish.origin
+        return self.garment.header.origin
+
+    def pieces(self) -> tuple[Piece, ...]:
+        """The pieces of the first size: what does not differ from size to size is asked of them."""
+        return self.assembly.sizes[0].pieces
