@@ -1,40 +1,31 @@
-"""Owns reading a text into its tree and saying what could not be read.
+"""Owns the border of the syntax stage: a text goes in, its tree and what is wrong in it come out.
 
-Knows nothing of what the words mean.
+Knows nothing of how a text is read.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.diagnostics import Severity, declare
+from specc.syntax.letters import too_large
+from specc.syntax.tree import Broken, Tree
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.source import SourceFile
-    from specc.syntax.tree import Tree
-
-UNEXPECTED = declare("SPC101", "unexpected-word", Severity.ERROR, "`{found}` does not fit here")
-_JOINING = ("LBRACE", "COMMA", "EQUAL", "LPAR", "SIGN", "SCALE", "COMPARE", "_END", None)
 
 
 def parse(source: SourceFile) -> tuple[Tree, tuple[Diagnostic, ...]]:
-    """Return the tree of `source` and what is wrong in it."""
-    from lark import UnexpectedToken  # noqa: PLC0415  only a run that reads a text pays for Lark
+    """Return the tree of `source` and what is wrong in it, whatever its text.
 
+    A statement that cannot be read has one diagnostic and stands in the tree as `Broken`; all others stand there as
+    they are. Lark is loaded here, so that a run that reads no text does not pay for it.
+    """
+    said = too_large(source)
+    if said is not None:
+        return Tree(source, (Broken((), source.span(0, len(source.text))),)), (said,)
     from specc.syntax.lower import lower  # noqa: PLC0415
-    from specc.syntax.tables import parser  # noqa: PLC0415
-    from specc.syntax.tree import Tree  # noqa: PLC0415
+    from specc.syntax.reader import Reader  # noqa: PLC0415
 
-    reading = parser().parse_interactive(source.text)
-    before = None
-    try:
-        for token in reading.lexer_thread.lex(reading.parser_state):
-            if token.type != "_END" or before not in _JOINING:
-                reading.feed_token(token)
-                before = token.type
-        return lower(source, reading.feed_eof()), ()
-    except UnexpectedToken as fault:
-        start = fault.token.start_pos or 0
-        span = source.span(start, min(start + len(fault.token), len(source.text)))
-        return Tree(source, ()), (UNEXPECTED.at(span, found=str(fault.token)),)
+    parsed, diagnostics = Reader(source).read()
+    return lower(source, parsed), tuple(sorted(diagnostics, key=lambda each: each.sort_key()))

@@ -1,6 +1,6 @@
 """Owns making the parser from the grammar, and keeping its tables for the next run.
 
-Knows nothing of the language but the names of the terminals that may stand anywhere.
+Knows nothing of the language but the names of the terminals that no rule takes.
 """
 
 from __future__ import annotations
@@ -21,23 +21,14 @@ from specc import assets
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-# These are read wherever they stand, so that the lexer never fails: whether they fit is for the reader to say.
-ANYWHERE = (
-    "_END",
-    "NAME",
-    "NUMBER",
-    "TEXT",
-    "COMMA",
-    "LBRACE",
-    "RBRACE",
-    "JUNK",
-)
+# No rule takes these: they are for the reader, which reports them. Lark would otherwise leave them out of the lexer.
+UNRULED = ("QUOTED", "UNCLOSED", "JUNK")
 
 
-class _Anywhere:
-    """Lark's place for a step after the lexer: it asks for nothing but the terminals of ANYWHERE."""
+class _Unruled:
+    """Lark's place for a step after the lexer; used only to keep the terminals of UNRULED."""
 
-    always_accept = ANYWHERE
+    always_accept = UNRULED
 
     def process(self, tokens: Iterator[lark.Token]) -> Iterator[lark.Token]:
         return tokens
@@ -73,14 +64,15 @@ def _made(folder: Path, *, cache: str | bool) -> lark.Lark:
     return lark.Lark.open(
         str(folder / "specc.lark"),
         parser="lalr",
+        lexer="basic",
         propagate_positions=True,
         maybe_placeholders=True,
-        postlex=_Anywhere(),
+        postlex=_Unruled(),
         cache=cache,
     )
 
 
 def _digest(folder: Path) -> str:
-    made_from = [lark.__version__, str(sys.version_info[:2]), *ANYWHERE]
+    made_from = [lark.__version__, str(sys.version_info[:2]), *UNRULED]
     made_from.extend(path.read_text(encoding="utf-8") for path in sorted(folder.glob("*.lark")))
     return sha256("\0".join(made_from).encode()).hexdigest()[:16]
