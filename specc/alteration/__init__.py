@@ -1,0 +1,35 @@
+"""Owns the alterations, one module a verb: pieces in, altered pieces or a refusal out; knows nothing of paper."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Final
+
+from specc.alteration import crop, leave_out, lengthen, move_corner, release, swing
+from specc.model.alteration import Crop, LeaveOut, Lengthen, MoveCorner, Release, Swing
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from specc.alteration.refusal import Refusal
+    from specc.model.expression import Expression
+    from specc.pattern.piece import Piece
+
+# Each verb takes its own kind of step; `run` looks the verb up by the kind.
+Verb = "Callable[[tuple[Piece, ...], Any, Callable[[Expression], float]], tuple[Piece, ...] | Refusal]"
+
+VERBS: Final[
+    tuple[
+        tuple[
+            type,
+            Callable[[tuple[Piece, ...], Any, Callable[[Expression], float]], tuple[Piece, ...] | Refusal],
+        ],
+        ...,
+    ]
+] = (
+    (LeaveOut, leave_out.apply),
+    (Swing, swing.apply),
+    (Release, release.apply),
+    (Crop, crop.apply),
+    (Lengthen, lengthen.apply),
+    (MoveCorner, move_corner.apply),
+)

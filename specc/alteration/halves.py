@@ -122,10 +122,13 @@ class Halves:
                 for dart in piece.two_pointed
             ),
             points=tuple(
-                NamedPoint(point.name, motion(point.at)) if moves(point.at) else point for point in piece.points
+                NamedPoint(point.name, motion(point.at)) if moves(point.at) else point
+                for point in piece.points
             ),
             lines=tuple(
-                ReferenceLine(line.name, self._moved_line(line.parts, motion, following=following, bridged=bridged))
+                ReferenceLine(
+                    line.name, self._moved_line(line.parts, motion, following=following, bridged=bridged)
+                )
                 for line in piece.lines
             ),
             grain=grain,
@@ -153,7 +156,7 @@ class Halves:
                 ends.append(stretch.end)
         return tuple(moved)
 
-    def _meets(self, end: Point, start: Point, old_end: Point, old_start: Point, *, bridged: bool) -> bool:  # noqa: PLR0913
+    def _meets(self, end: Point, start: Point, old_end: Point, old_start: Point, *, bridged: bool) -> bool:
         """Whether two stretches of a line are one again: they touch, or the slash alone had parted them."""
         if end.distance(start) <= NEAR:
             return True
@@ -175,10 +178,11 @@ def closed_up(runs: tuple[Run, ...], dart: str) -> tuple[Run, ...]:
         if before is not None and before.dart == dart and kept[-1].edge == after.edge:
             last = kept.pop()
             gap = last.path.end.distance(after.path.start)
-            path = last.path if gap <= NEAR else last.path.joined(Path((Line(last.path.end, after.path.start),)))
+            path = (
+                last.path if gap <= NEAR else last.path.joined(Path((Line(last.path.end, after.path.start),)))
+            )
             rest = after.path.between_points(path.end, after.path.end)
             kept.append(Run(last.edge, path.joined(rest), after.dart))
         else:
             kept.append(after)
     return tuple(kept)
-

@@ -41,14 +41,18 @@ REASONS: Final = (
     Reason("not-an-edge-dart", "`{piece}.{dart}` lies inside the piece and has no mouth to swing"),
     Reason("not-an-edge", "`{piece}.{name}` is not an edge"),
     Reason("swing-into-other-piece", "`{piece}.{dart}` cannot be swung into `{other}`, another piece"),
-    Reason("share-out-of-range", "a dart is swung by more than nothing and at most the whole, not by {share}"),
+    Reason(
+        "share-out-of-range", "a dart is swung by more than nothing and at most the whole, not by {share}"
+    ),
     Reason("pivots-apart", "the pivots of `{dart}` and `{target}` lie {distance} apart"),
     Reason("slash-at-end", "the slash would meet `{piece}.{edge}` at its end or at a dart"),
     Reason("slash-crosses-dart", "the slash from `{dart}` to `{edge}` would cut into `{crossed}`"),
     Reason("slash-leaves-piece", "the slash from `{dart}` to `{edge}` would leave the piece on the way"),
     Reason("slash-into-fold", "`{piece}.{edge}` lies on the fold and must stay one straight run"),
     Reason("dart-legs-unequal", "the legs of `{dart}` differ by {distance}"),
-    Reason("level-outside-piece", "the level lies outside `{piece}`, which reaches from {lowest} to {highest}"),
+    Reason(
+        "level-outside-piece", "the level lies outside `{piece}`, which reaches from {lowest} to {highest}"
+    ),
     Reason("level-crosses-twice", "the level runs through `{piece}` in more than one stretch"),
     Reason("level-cuts-one-edge", "below the level `{piece}` has nothing but a stretch of `{edge}`"),
     Reason("level-cuts-dart", "the level cuts through `{piece}.{dart}`"),
@@ -58,7 +62,9 @@ REASONS: Final = (
     Reason("not-a-corner-of-edge", "`{corner}` is not a corner of `{piece}.{edge}`"),
     Reason("trim-too-long", "`{piece}.{neighbour}` can be trimmed by less than {available}, not by {by}"),
     Reason("amount-not-positive", "the amount must be more than nothing, not {by}"),
-    Reason("corner-would-turn-over", "`{piece}.{edge}` cannot keep its directions when `{corner}` moves by {by}"),
+    Reason(
+        "corner-would-turn-over", "`{piece}.{edge}` cannot keep its directions when `{corner}` moves by {by}"
+    ),
 )
 
 
@@ -81,4 +87,6 @@ def missing(piece: Piece, ref: PartRef) -> Refusal:
     """Why a name of the piece is not there: what an earlier alteration did with it."""
     how = next((gone.how for gone in piece.gone if gone.name == ref.name), "never there")
     facts = (("piece", piece.name), ("name", ref.name), ("how", how))
-    return Refusal("part-gone", facts, ref.origin, "put this alteration before that one, or name another part")
+    return Refusal(
+        "part-gone", facts, ref.origin, "put this alteration before that one, or name another part"
+    )

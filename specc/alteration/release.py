@@ -62,7 +62,8 @@ def _released(piece: Piece, ref: PartRef, how: str) -> Piece | Refusal:
         darts=tuple(other for other in piece.darts if other.name != dart.name),
         lines=tuple(ReferenceLine(line.name, _bridged(line.parts, dart)) for line in piece.lines),
         notches=tuple(
-            replace(notch, at=behind(notch.at)) if notch.edge == host.name else notch for notch in piece.notches
+            replace(notch, at=behind(notch.at)) if notch.edge == host.name else notch
+            for notch in piece.notches
         ),
         gone=gone,
     )

@@ -68,7 +68,9 @@ def apply(
         return Refusal("swing-into-other-piece", other, step.target.origin, "name an edge of `{piece}`")
     share = evaluate(step.share)
     if not 0.0 < share <= 1.0 + SAME:
-        return Refusal("share-out-of-range", (*facts, ("share", share)), step.origin, "give a share up to 100%")
+        return Refusal(
+            "share-out-of-range", (*facts, ("share", share)), step.origin, "give a share up to 100%"
+        )
     legs = abs(dart.first.distance(dart.pivot) - dart.second.distance(dart.pivot))
     if legs > LEGS_APART:
         return Refusal("dart-legs-unequal", (*facts, ("distance", legs)), step.dart.origin, "draw equal legs")
@@ -78,9 +80,7 @@ def apply(
     return replaced(pieces, _swung(piece, dart, slash, step=step, share=share))
 
 
-def _slash(
-    piece: Piece, dart: Dart, step: Swing, evaluate: Callable[[Expression], float]
-) -> Slash | Refusal:
+def _slash(piece: Piece, dart: Dart, step: Swing, evaluate: Callable[[Expression], float]) -> Slash | Refusal:
     """The cut, free of darts and inside the piece, or why there is none."""
     facts = (("piece", piece.name), ("dart", dart.name), ("edge", step.target.name))
     into, edge = dart_named(piece, step.target.name), edge_named(piece, step.target.name)
@@ -227,7 +227,9 @@ def _with_flare(piece: Piece, runs: tuple[Run, ...], pivot: Point, slash: Slash,
         low, high = max(0.0, at - 0.5 * first), min(stitched_length(old), at + 0.5 * second)
         gathers = (*gathers, Gathers(low, high, growth))
     else:
-        gathers = tuple(Gathers(_behind(g.start, at, growth), _behind(g.end, at, growth), g.amount) for g in gathers)
+        gathers = tuple(
+            Gathers(_behind(g.start, at, growth), _behind(g.end, at, growth), g.amount) for g in gathers
+        )
         notches = tuple(
             replace(notch, at=_behind(notch.at, at, growth)) if notch.edge == old.name else notch
             for notch in notches

@@ -50,7 +50,9 @@ def crossings(path: Path, other: Path) -> tuple[Crossing, ...]:
         for second in other.segments:
             if _meet(box, _box(second)):
                 found += (
-                    Crossing(segment.point_at(t), passed + segment.length_to(t), other_passed + second.length_to(u))
+                    Crossing(
+                        segment.point_at(t), passed + segment.length_to(t), other_passed + second.length_to(u)
+                    )
                     for t, u in _parameters(segment, second)
                 )
             other_passed += second.length()
@@ -63,7 +65,8 @@ def _single(found: Iterable[Crossing]) -> tuple[Crossing, ...]:
     kept: list[Crossing] = []
     for crossing in sorted(found, key=lambda c: (c.along, c.across)):
         same = any(
-            abs(k.along - crossing.along) <= 10 * SAME and abs(k.across - crossing.across) <= 10 * SAME for k in kept
+            abs(k.along - crossing.along) <= 10 * SAME and abs(k.across - crossing.across) <= 10 * SAME
+            for k in kept
         )
         if not same:
             kept.append(crossing)
@@ -106,7 +109,7 @@ def _cubics(first: Cubic, second: Cubic) -> Iterator[tuple[float, float]]:
                 continue
             t, u = (c - a).cross(cd) / cross, (c - a).cross(ab) / cross
             # A little beyond the ends, since the curves may meet just outside their chains.
-            if -0.1 <= t <= 1.1 and -0.1 <= u <= 1.1:  # noqa: PLR2004 see above
+            if -0.1 <= t <= 1.1 and -0.1 <= u <= 1.1:
                 exact = _newton(first, second, t=(i + t) / m, u=(j + u) / n)
                 if exact is not None:
                     yield exact
@@ -121,7 +124,7 @@ def _newton(first: Cubic, second: Cubic, *, t: float, u: float) -> tuple[float, 
             return None
         step_t, step_u = gap.cross(su) / cross, gap.cross(ft) / cross
         t, u = t + step_t, u + step_u
-        if abs(step_t) + abs(step_u) <= 1e-14:  # noqa: PLR2004 a few units in the last place
+        if abs(step_t) + abs(step_u) <= 1e-14:
             break
     inside = -ON_PARAMETER <= t <= 1.0 + ON_PARAMETER and -ON_PARAMETER <= u <= 1.0 + ON_PARAMETER
     t, u = min(1.0, max(0.0, t)), min(1.0, max(0.0, u))

@@ -54,7 +54,9 @@ def curve(
     return Cubic(start, start + u * handles[0], end - v * handles[1], end)
 
 
-def cubic_through(start: Point, leaving: Point, end: Point, arriving: Point, *, through: Point) -> Cubic | None:
+def cubic_through(
+    start: Point, leaving: Point, end: Point, arriving: Point, *, through: Point
+) -> Cubic | None:
     """The cubic with two end directions whose fullness is such that it passes through a point, if there is one.
 
     The fullness multiplies the ways to the corner where the tangents meet ahead of both ends, else the chord; it lies
@@ -125,9 +127,16 @@ def blend(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:
     """One smooth run between two points with two directions: straight where it can be, else as near an arc as they allow."""
     u, v = leaving.unit(), arriving.unit()
     way = (end - start).unit()
-    if u.dot(way) > 0.0 and v.dot(way) > 0.0 and abs(u.cross(way)) <= PARALLEL and abs(v.cross(way)) <= PARALLEL:
+    if (
+        u.dot(way) > 0.0
+        and v.dot(way) > 0.0
+        and abs(u.cross(way)) <= PARALLEL
+        and abs(v.cross(way)) <= PARALLEL
+    ):
         return Path((Line(start, end),))
     # The handle of an arc as a share of its tangent: 4/3 tan(a/4) / tan(a/2), which is 2/3 for a flat arc.
     half = abs(u.angle_to(v)) / 2.0
-    fullness = 4.0 / 3.0 * tan(half / 2.0) / tan(half) if 0.0 < half < pi / 2.0 and cos(half) > PARALLEL else QUARTER
+    fullness = (
+        4.0 / 3.0 * tan(half / 2.0) / tan(half) if 0.0 < half < pi / 2.0 and cos(half) > PARALLEL else QUARTER
+    )
     return Path((curve(start, u, end, v, fullness=fullness),))

@@ -23,7 +23,9 @@ def parallel(path: Path, distance: float) -> Path:
     """
     copied: list[Segment] = []
     for segment in path.segments:
-        copies = [_line(segment, distance)] if isinstance(segment, Line) else _cubic(segment, distance, DEEPEST)
+        copies = (
+            [_line(segment, distance)] if isinstance(segment, Line) else _cubic(segment, distance, DEEPEST)
+        )
         if copied:
             gap = copied[-1].end.distance(copies[0].start)
             if gap > CLOSE:

@@ -204,7 +204,7 @@ def _nearest_parameter(segment: Segment, point: Point) -> float:
         curving = first.dot(first) + away.dot(segment.second_derivative_at(t))
         step = t - slope / curving if curving > 0.0 else low
         following = step if low <= step <= high else 0.5 * (low + high)
-        if abs(following - t) <= 1e-14:  # noqa: PLR2004 a few units in the last place of a number below 1
+        if abs(following - t) <= 1e-14:
             break
         t = following
     return t

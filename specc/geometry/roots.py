@@ -54,7 +54,7 @@ def _refined(a: float, b: float, c: float, d: float, *, low: float, high: float)
         slope = (3.0 * a * t + 2.0 * b) * t + c
         step = t - f / slope if slope != 0.0 else low
         following = step if low < step < high else 0.5 * (low + high)
-        if abs(following - t) <= 1e-15:  # noqa: PLR2004 a few units in the last place of a number below 1
+        if abs(following - t) <= 1e-15:
             return following
         t = following
     return t

@@ -71,7 +71,10 @@ def _knots(edge: Edge) -> tuple[tuple[float, float], ...]:
     stops = {0.0, whole}
     for gathers in edge.gathers:
         stops |= {min(whole, max(0.0, gathers.start)), min(whole, max(0.0, gathers.end))}
-    return tuple((stop, stop + sum(_let_out(stop, g.start, g.end, g.amount) for g in edge.gathers)) for stop in sorted(stops))
+    return tuple(
+        (stop, stop + sum(_let_out(stop, g.start, g.end, g.amount) for g in edge.gathers))
+        for stop in sorted(stops)
+    )
 
 
 def _let_out(stitched: float, start: float, end: float, amount: float) -> float:
@@ -105,7 +108,11 @@ def dart_depth(dart: Dart | TwoPointedDart) -> float:
 def dart_tip(dart: Dart) -> Point:
     """Where the stitching of the dart stops: `short` of the pivot, toward the middle of the mouth."""
     depth = dart_depth(dart)
-    return dart.pivot.toward(dart.first.toward(dart.second, 0.5), dart.short / depth) if depth > 0.0 else dart.pivot
+    return (
+        dart.pivot.toward(dart.first.toward(dart.second, 0.5), dart.short / depth)
+        if depth > 0.0
+        else dart.pivot
+    )
 
 
 def two_pointed_outline(dart: TwoPointedDart) -> Path:

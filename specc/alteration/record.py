@@ -1,0 +1,125 @@
+"""Owns what an alteration changed, found by comparing the pieces before and after; knows no verb."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from specc.pattern.measure import dart_angle, drawn_length, stitched_length
+from specc.pattern.outline import area
+
+if TYPE_CHECKING:
+    from specc.pattern.piece import Piece
+
+SAME_LENGTH: Final = 1e-6  # mm
+SAME_ANGLE: Final = 1e-9  # radians
+SAME_AREA: Final = 1e-3  # mm2
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeChange:
+    """An edge whose length changed, in millimetres; None where the edge is not there."""
+
+    piece: str
+    edge: str
+    before: float | None
+    after: float | None
+    drawn_before: float | None
+    drawn_after: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class DartChange:
+    """A dart that appeared, vanished or changed its angle, in radians; None where it is not there.
+
+    For a dart inside the piece the angle is None on both sides: it appears or vanishes, as `present` tells.
+    """
+
+    piece: str
+    dart: str
+    before: float | None
+    after: float | None
+    present: tuple[bool, bool]
+
+
+@dataclass(frozen=True, slots=True)
+class AreaChange:
+    """A piece whose area without dart wedges changed, in square millimetres; None where the piece is not made."""
+
+    piece: str
+    before: float | None
+    after: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """What step number `step` (from 0) changed, in the order of the pieces; empty where it changed nothing."""
+
+    step: int
+    edges: tuple[EdgeChange, ...]
+    darts: tuple[DartChange, ...]
+    areas: tuple[AreaChange, ...]
+
+
+def recorded(step: int, before: tuple[Piece, ...], after: tuple[Piece, ...]) -> Record:
+    """What differs between the pieces before and after a step."""
+    new = {piece.name: piece for piece in after}
+    old = {piece.name: piece for piece in before}
+    names = list(dict.fromkeys((*old, *new)))
+    pairs = [(name, old.get(name), new.get(name)) for name in names if old.get(name) is not new.get(name)]
+    return Record(
+        step,
+        tuple(change for name, a, b in pairs for change in _edges(name, a, b)),
+        tuple(change for name, a, b in pairs for change in _darts(name, a, b)),
+        tuple(change for name, a, b in pairs for change in _areas(name, a, b)),
+    )
+
+
+def _edges(name: str, before: Piece | None, after: Piece | None) -> tuple[EdgeChange, ...]:
+    old = {edge.name: edge for edge in before.edges} if before else {}
+    new = {edge.name: edge for edge in after.edges} if after else {}
+    changes = []
+    for edge in dict.fromkeys((*old, *new)):
+        a, b = old.get(edge), new.get(edge)
+        change = EdgeChange(
+            name,
+            edge,
+            stitched_length(a) if a else None,
+            stitched_length(b) if b else None,
+            drawn_length(a) if a else None,
+            drawn_length(b) if b else None,
+        )
+        if _differ(change.before, change.after, SAME_LENGTH) or _differ(
+            change.drawn_before, change.drawn_after, SAME_LENGTH
+        ):
+            changes.append(change)
+    return tuple(changes)
+
+
+def _darts(name: str, before: Piece | None, after: Piece | None) -> tuple[DartChange, ...]:
+    old, new = _angles(before), _angles(after)
+    changes = []
+    for dart in dict.fromkeys((*old, *new)):
+        present = (dart in old, dart in new)
+        a, b = old.get(dart), new.get(dart)
+        if present != (True, True) or _differ(a, b, SAME_ANGLE):
+            changes.append(DartChange(name, dart, a, b, present))
+    return tuple(changes)
+
+
+def _angles(piece: Piece | None) -> dict[str, float | None]:
+    if piece is None:
+        return {}
+    angles: dict[str, float | None] = {dart.name: dart_angle(dart) for dart in piece.darts}
+    return angles | {dart.name: None for dart in piece.two_pointed}
+
+
+def _areas(name: str, before: Piece | None, after: Piece | None) -> tuple[AreaChange, ...]:
+    a, b = area(before) if before else None, area(after) if after else None
+    return (AreaChange(name, a, b),) if _differ(a, b, SAME_AREA) else ()
+
+
+def _differ(before: float | None, after: float | None, tolerance: float) -> bool:
+    if before is None or after is None:
+        return before is not after
+    return abs(before - after) > tolerance

@@ -1,0 +1,122 @@
+"""Owns shaping a garment's pieces in every size: drafted from the block, then altered step by step.
+
+Knows nothing of how pieces are joined.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import degrees
+from typing import TYPE_CHECKING
+
+from specc.alteration.refusal import REASONS, Refusal
+from specc.alteration.run import alter
+from specc.diagnostics import Collector, Severity, declare
+from specc.drafting import EvaluationError, Evaluator, FinishedPieces, draft
+from specc.units import format_angle, format_length, format_ratio
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from specc.alteration.record import Record
+    from specc.alteration.run import Altered
+    from specc.diagnostics import Diagnostic
+    from specc.model.expression import Expression
+    from specc.model.garment import Garment
+    from specc.pattern.piece import Piece
+
+CANNOT_ALTER = declare("SPC450", "alteration-refused", Severity.ERROR, "{reason}")
+
+
+@dataclass(frozen=True, slots=True)
+class Shaped:
+    """The pieces of one size: as drafted, after each alteration (`stages`), and in the end.
+
+    `measurements` are the body measurements of the size by name, in base units (lengths in millimetres).
+    """
+
+    size: str
+    measurements: Mapping[str, float]
+    drafted: tuple[Piece, ...]
+    stages: tuple[tuple[Piece, ...], ...]
+    records: tuple[Record, ...]
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """The pieces after all alterations."""
+        return self.stages[-1] if self.stages else self.drafted
+
+    def evaluator(self, openings: Mapping[str, float] | None = None) -> Evaluator:
+        """What evaluates an expression over the finished pieces of this size; `openings` are those of finishes."""
+        return _evaluator(self.measurements, self.pieces, openings or {})
+
+
+def shape(garment: Garment) -> tuple[tuple[Shaped, ...] | None, tuple[Diagnostic, ...]]:
+    """The pieces in every size of the garment; None when one could not be drafted or an alteration was refused."""
+    say = Collector()
+    drafted = say.keep(draft(garment.blocks, garment.chart, garment.header.sizes))
+    if drafted is None:
+        return None, say.diagnostics
+    refused: dict[Refusal, list[str]] = {}
+    shaped = []
+    for size in drafted:
+        altered = _altered(size.measurements, size.pieces, garment, say)
+        for refusal in () if altered is None else altered.refusals:
+            refused.setdefault(refusal, []).append(size.size)
+        if altered is not None:
+            shaped.append(Shaped(size.size, size.measurements, size.pieces, altered.stages, altered.records))
+    say.add(*_told(refused, garment))
+    return (None if say.failed else tuple(shaped)), tuple(dict.fromkeys(say.diagnostics))
+
+
+def _altered(
+    measurements: Mapping[str, float], pieces: tuple[Piece, ...], garment: Garment, say: Collector
+) -> Altered | None:
+    def evaluator(current: tuple[Piece, ...]) -> Callable[[Expression], float]:
+        return _evaluator(measurements, current, {}).value
+
+    try:
+        return alter(pieces, garment.alterations, evaluator)
+    except EvaluationError as error:
+        say.add(error.diagnostic)
+        return None
+
+
+def _evaluator(
+    measurements: Mapping[str, float], pieces: tuple[Piece, ...], openings: Mapping[str, float]
+) -> Evaluator:
+    return Evaluator(measurements.__getitem__, FinishedPieces(pieces, openings))
+
+
+def _told(refused: Mapping[Refusal, list[str]], garment: Garment) -> tuple[Diagnostic, ...]:
+    """One diagnostic for each place and reason, with the figures of every size that was refused."""
+    grouped: dict[tuple[object, str], list[tuple[Refusal, list[str]]]] = {}
+    for refusal, sizes in refused.items():
+        grouped.setdefault((refusal.origin, refusal.code_name), []).append((refusal, sizes))
+    reasons = {reason.name: reason.message for reason in REASONS}
+    said = []
+    for rows in grouped.values():
+        first, _ = rows[0]
+        told = CANNOT_ALTER.at(first.origin, reason=reasons[first.code_name].format_map(_facts(first, garment)))
+        every = sum(len(sizes) for _, sizes in rows) == len(garment.header.sizes)
+        if len(rows) > 1 or not every:
+            for refusal, sizes in rows:
+                sentence = reasons[refusal.code_name].format_map(_facts(refusal, garment))
+                told = told.note(f"size {', '.join(sizes)}: {sentence}")
+        said.append(told.help(first.help.format_map(_facts(first, garment))))
+    return tuple(said)
+
+
+def _facts(refusal: Refusal, garment: Garment) -> dict[str, str]:
+    """The facts of a refusal as printed: lengths in the garment's unit."""
+    printed = {}
+    for name, value in refusal.facts:
+        if not isinstance(value, float):
+            printed[name] = str(value)
+        elif name == "angle":
+            printed[name] = format_angle(degrees(value))
+        elif name == "share":
+            printed[name] = format_ratio(value)
+        else:
+            printed[name] = format_length(value, garment.header.unit)
+    return printed
