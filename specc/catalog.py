@@ -1,6 +1,7 @@
 """Owns the catalogue: every code that any stage can raise, gathered from the modules that declare them.
 
-Knows nothing of when a code is raised. A module that declares codes has a row here; a test compares.
+Knows nothing of when a code is raised. A module that declares codes has a row here, but for the rules, which
+have theirs in `RULES`; a test compares.
 """
 
 from __future__ import annotations
@@ -8,11 +9,15 @@ from __future__ import annotations
 from importlib import import_module
 
 from specc.diagnostics import Code
+from specc.rules import RULES
 
 # By name, since a package may export a function under the name of its module.
 _DECLARING = (
-    "specc.syntax.parser",
     "specc.gather",
+    "specc.syntax.letters",
+    "specc.syntax.braces",
+    "specc.syntax.faults",
+    "specc.syntax.reader",
     "specc.resolve.codes",
     "specc.resolve.header",
     "specc.resolve.charts",
@@ -26,6 +31,17 @@ _DECLARING = (
     "specc.resolve.makings",
     "specc.resolve.demands",
     "specc.resolve.resolve",
+    "specc.drafting.environment",
+    "specc.drafting.evaluate",
+    "specc.drafting.edges",
+    "specc.drafting.finished",
+    "specc.drafting.checks",
+    "specc.alteration.shape",
+    "specc.making.assemble",
+    "specc.making.rounds",
+    "specc.making.uses",
+    "specc.rules.judge",
+    *(rule.__module__ for rule in RULES),
 )
 
 
