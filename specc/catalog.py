@@ -13,6 +13,7 @@ from specc.rules import RULES
 
 # By name, since a package may export a function under the name of its module.
 _DECLARING = (
+    "specc.diagnostics.ours",
     "specc.gather",
     "specc.syntax.letters",
     "specc.syntax.braces",

@@ -48,7 +48,7 @@ def dumped(value: object) -> str:
 
 def _span(span: Span) -> dict[str, object]:
     return {
-        "file": span.file.name,
+        "file": span.file.shown,
         "start": span.start,
         "end": span.end,
         "line": span.line,

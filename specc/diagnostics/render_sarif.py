@@ -87,7 +87,7 @@ def _message(text: str) -> dict[str, str]:
 
 
 def _artifact(file: SourceFile) -> dict[str, object]:
-    return {"uri": quote(file.name, errors="replace"), "uriBaseId": "%SRCROOT%"}
+    return {"uri": quote(file.shown, errors="replace"), "uriBaseId": "%SRCROOT%"}
 
 
 def _region(span: Span) -> dict[str, object]:
