@@ -28,6 +28,10 @@ MOST_FILES = 50
 class World(Protocol):
     """What a compilation may see of the outside: files of the project folder and the library. Nothing else."""
 
+    @property
+    def called(self) -> str:
+        """What stands before a path of the project folder where the user reads it: empty, or ending in a slash."""
+
     def project(self, path: str) -> bytes | None:
         """The bytes of a project file (relative path, forward slashes); None when it is not there."""
 
@@ -47,9 +51,9 @@ def gather(source: SourceFile, world: World) -> tuple[Gathered, tuple[Diagnostic
     return Gathered(spec, used, library, world.library_names()), say.diagnostics
 
 
-def read(name: str, data: bytes) -> tuple[SourceFile, tuple[Diagnostic, ...]]:
+def read(name: str, data: bytes, called: str = "") -> tuple[SourceFile, tuple[Diagnostic, ...]]:
     """The text of a file; bytes that are not UTF-8 are reported and stand as U+FFFD."""
-    found = SourceFile.read(name, data)
+    found = SourceFile.read(name, data, called)
     if not isinstance(found, DecodingFault):
         return found, ()
     told = NOT_TEXT.at(found.span, file=name, byte=f"0x{found.byte:02X}")
@@ -77,7 +81,7 @@ def _used(spec: tree.Tree, world: World, say: Collector) -> tuple[tree.Tree, ...
         if data is None:
             say.add(NO_FILE.at(use.path.span, path=path).help("the path is relative to the file that uses it"))
             continue
-        found[path] = say.keep(parse(say.keep(read(path, data))))
+        found[path] = say.keep(parse(say.keep(read(path, data, world.called + path))))
         waiting += [(found[path], inner) for inner in _uses(found[path])]
     return tuple(found.values())
 

@@ -16,13 +16,15 @@ _OTHER_ENCODINGS = ((b"\xff\xfe", "UTF-16"), (b"\xfe\xff", "UTF-16"))
 class SourceFile:
     """A text and the name it goes by; two files are the same only when they are one object.
 
-    `name` is the path as given, relative to the project folder, with forward slashes.
+    `name` is the path relative to the project folder, with forward slashes; `called` is what the user called the file,
+    where that differs, and is only for messages.
     Lines end at each line feed, so a carriage return before one belongs to the same line end
     (SARIF 2.1.0, 3.14.26, default `newlineSequences`).
     """
 
     name: str
     text: str = field(repr=False)
+    called: str = field(default="", repr=False)
     _starts: tuple[int, ...] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:
@@ -32,7 +34,7 @@ class SourceFile:
         object.__setattr__(self, "_starts", starts)
 
     @staticmethod
-    def read(name: str, data: bytes) -> SourceFile | DecodingFault:
+    def read(name: str, data: bytes, called: str = "") -> SourceFile | DecodingFault:
         """Return the file whose text is `data` as UTF-8, or the first byte that is not.
 
         A byte order mark is left out. Carriage returns are kept, so that the text written out again is the
@@ -40,12 +42,17 @@ class SourceFile:
         """
         body = data.removeprefix(_BYTE_ORDER_MARK)
         try:
-            return SourceFile(name, body.decode("utf-8"))
+            return SourceFile(name, body.decode("utf-8"), called)
         except UnicodeDecodeError as fault:
-            readable = SourceFile(name, body.decode("utf-8", errors="replace"))
+            readable = SourceFile(name, body.decode("utf-8", errors="replace"), called)
             start = len(body[: fault.start].decode("utf-8"))
             encodings = (encoding for mark, encoding in _OTHER_ENCODINGS if data.startswith(mark))
             return DecodingFault(readable.span(start, start + 1), body[fault.start], next(encodings, None))
+
+    @property
+    def shown(self) -> str:
+        """What messages call the file."""
+        return self.called or self.name
 
     @property
     def line_count(self) -> int:
@@ -118,7 +125,7 @@ class Span:
 
     def __str__(self) -> str:
         """The place as `file:line:column`."""
-        return f"{self.file.name}:{self.line}:{self.column}"
+        return f"{self.file.shown}:{self.line}:{self.column}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,9 +20,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Altered:
-    """The pieces after all steps that could be carried out, what each step changed, and the steps refused."""
+    """The pieces after all steps that could be carried out, after each step, what each changed, and the steps refused."""
 
     pieces: tuple[Piece, ...]
+    stages: tuple[tuple[Piece, ...], ...]
     records: tuple[Record, ...]
     refusals: tuple[Refusal, ...]
 
@@ -38,6 +39,7 @@ def alter(
     """
     records: list[Record] = []
     refusals: list[Refusal] = []
+    stages: list[tuple[Piece, ...]] = []
     verbs = dict(VERBS)
     for index, step in enumerate(steps):
         result = verbs[type(step)](pieces, step, evaluator(pieces))
@@ -46,4 +48,5 @@ def alter(
             result = pieces
         records.append(recorded(index, pieces, result))
         pieces = result
-    return Altered(pieces, tuple(records), tuple(refusals))
+        stages.append(pieces)
+    return Altered(pieces, tuple(stages), tuple(records), tuple(refusals))

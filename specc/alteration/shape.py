@@ -10,16 +10,15 @@ from math import degrees
 from typing import TYPE_CHECKING
 
 from specc.alteration.refusal import REASONS, Refusal
-from specc.alteration.run import alter
+from specc.alteration.run import Altered, alter
 from specc.diagnostics import Collector, Severity, declare
-from specc.drafting import EvaluationError, Evaluator, FinishedPieces, draft
+from specc.drafting import Drafted, EvaluationError, Evaluator, FinishedPieces, draft, merged
 from specc.units import format_angle, format_length, format_ratio
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from specc.alteration.record import Record
-    from specc.alteration.run import Altered
     from specc.diagnostics import Diagnostic
     from specc.model.expression import Expression
     from specc.model.garment import Garment
@@ -54,32 +53,35 @@ class Shaped:
 def shape(garment: Garment) -> tuple[tuple[Shaped, ...] | None, tuple[Diagnostic, ...]]:
     """The pieces in every size of the garment; None when one could not be drafted or an alteration was refused."""
     say = Collector()
-    drafted = say.keep(draft(garment.blocks, garment.chart, garment.header.sizes))
-    if drafted is None:
+    outcomes = [(size, *draft(garment.blocks, garment.chart, size)) for size in garment.header.sizes]
+    say.add(*merged((size, faults) for size, _, faults in outcomes))
+    drafted = tuple(found for _, found, _ in outcomes if found is not None)
+    if say.failed:
         return None, say.diagnostics
     refused: dict[Refusal, list[str]] = {}
-    shaped = []
-    for size in drafted:
-        altered = _altered(size.measurements, size.pieces, garment, say)
-        for refusal in () if altered is None else altered.refusals:
-            refused.setdefault(refusal, []).append(size.size)
-        if altered is not None:
-            shaped.append(Shaped(size.size, size.measurements, size.pieces, altered.stages, altered.records))
-    say.add(*_told(refused, garment))
-    return (None if say.failed else tuple(shaped)), tuple(dict.fromkeys(say.diagnostics))
+    shaped, faults = [], []
+    for one in drafted:
+        altered = _altered(one, garment)
+        if isinstance(altered, Altered):
+            shaped.append(Shaped(one.size, one.measurements, one.pieces, altered.stages, altered.records))
+            for refusal in altered.refusals:
+                refused.setdefault(refusal, []).append(one.size)
+        else:
+            faults.append((one.size, (altered,)))
+    say.add(*merged(faults), *_told(refused, garment))
+    return (None if say.failed else tuple(shaped)), say.diagnostics
 
 
-def _altered(
-    measurements: Mapping[str, float], pieces: tuple[Piece, ...], garment: Garment, say: Collector
-) -> Altered | None:
+def _altered(drafted: Drafted, garment: Garment) -> Altered | Diagnostic:
+    """The altered pieces, or why an amount has no value."""
+
     def evaluator(current: tuple[Piece, ...]) -> Callable[[Expression], float]:
-        return _evaluator(measurements, current, {}).value
+        return _evaluator(drafted.measurements, current, {}).value
 
     try:
-        return alter(pieces, garment.alterations, evaluator)
+        return alter(drafted.pieces, garment.alterations, evaluator)
     except EvaluationError as error:
-        say.add(error.diagnostic)
-        return None
+        return error.diagnostic
 
 
 def _evaluator(

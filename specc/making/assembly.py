@@ -114,10 +114,11 @@ class CutPiece:
 
 @dataclass(frozen=True, slots=True)
 class SizeAssembly:
-    """The garment in one size. `drafted` are the pieces before any alteration, `pieces` after all of them."""
+    """The garment in one size. `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end."""
 
     size: str
     drafted: tuple[Piece, ...]
+    stages: tuple[tuple[Piece, ...], ...]
     pieces: tuple[Piece, ...]
     walks: tuple[Walk, ...]
     uses: tuple[EdgeUse, ...]

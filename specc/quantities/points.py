@@ -14,10 +14,20 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from specc.model.expression import Expression
-    from specc.model.garment import Expect, Measure
+    from specc.making.assembly import SizeAssembly
+    from specc.model.garment import Expect, Garment, Measure
 
 # An expectation is a demand on the drawn garment, so only the geometry's own tolerance is allowed for.
 _SAME = 1e-6
+
+
+def openings_of(garment: Garment, size: SizeAssembly) -> dict[str, float]:
+    """The round of every finish by name, as sewn: what is held in is lost."""
+    openings = {finish.name: 0.0 for finish in garment.finishes}
+    for laid in size.rounds:
+        held = sum((zone.end - zone.start) * zone.held for zone in laid.zones)
+        openings[laid.finish] = max(openings[laid.finish], laid.length - held)
+    return openings
 
 
 def point_of_measure(measure: Measure, evaluate: tuple[Callable[[Expression], float], ...]) -> PointOfMeasure:

@@ -12,8 +12,9 @@ from specc.making.cloths import cloth_of
 from specc.units import format_length
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Iterable
 
+    from specc.alteration.shape import Shaped
     from specc.making.assembly import Assembly
     from specc.model.expression import Expression
     from specc.model.garment import Garment
@@ -27,17 +28,20 @@ SEEN_THROUGH = ("open", "sheer")
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """What is judged.
-
-    `measurement(name, size)` is a body measurement in millimetres, None where the chart lacks it. `evaluate` gives an
-    expression's value in the first size.
-    """
+    """What is judged."""
 
     garment: Garment
+    shaped: tuple[Shaped, ...]
     assembly: Assembly
     quantities: Quantities
-    measurement: Callable[[str, str], float | None]
-    evaluate: Callable[[Expression], float]
+
+    def measurement(self, name: str, size: str) -> float | None:
+        """A body measurement in millimetres; None where the chart lacks it."""
+        return next((one.measurements.get(name) for one in self.shaped if one.size == size), None)
+
+    def evaluate(self, expression: Expression) -> float:
+        """The value of an expression that is the same in every size."""
+        return self.shaped[0].evaluator().value(expression)
 
     def length(self, mm: float) -> str:
         """A length as the garment's sheet prints it."""
