@@ -1,0 +1,57 @@
+"""Owns finding a point from how it is described; knows nothing of the points and values it starts from."""
+
+from __future__ import annotations
+
+from math import cos, isfinite, sin
+from typing import TYPE_CHECKING, Final
+
+from specc.drafting.evaluate import NO_DIRECTION, TOO_LARGE, EvaluationError
+from specc.geometry.point import Point, Rigid
+from specc.model.block import At, Going, Moved, On, Turned
+
+if TYPE_CHECKING:
+    from specc.drafting.finder import Finder
+    from specc.model.block import PointDraft
+
+FURTHEST: Final = 10_000.0
+"""Millimetres from the origin beyond which no point of a garment lies."""
+
+
+def position(draft: PointDraft, finder: Finder) -> Point:
+    """Where the point lies; raises EvaluationError where that is nowhere, or further off than any garment reaches."""
+    found = _position(draft, finder)
+    for across in (found.x, found.y):
+        if not isfinite(across) or abs(across) > FURTHEST:
+            raise EvaluationError(
+                TOO_LARGE.at(draft.origin, what=f"point `{draft.name}`").note(
+                    "a point lies within 10 m of the origin"
+                )
+            )
+    return found
+
+
+def _position(draft: PointDraft, finder: Finder) -> Point:
+    match draft.position:
+        case At(across=across, up=up):
+            return Point(finder.value(across), finder.value(up))
+        case Moved() as moved:
+            return _moved(draft, moved, finder)
+        case Turned(point=point, angle=angle, around=around):
+            return Rigid.turning(finder.referred(around), finder.value(angle))(finder.referred(point))
+        case On() as on:
+            return finder.placed(on, draft.origin)
+
+
+def _moved(draft: PointDraft, moved: Moved, finder: Finder) -> Point:
+    here = finder.referred(moved.start)
+    for move in moved.moves:
+        by = finder.value(move.by)
+        if isinstance(move, Going):
+            direction = finder.value(move.direction)
+            here += Point(cos(direction), sin(direction)) * by
+            continue
+        target = finder.referred(move.target)
+        if here.distance(target) == 0.0:
+            raise EvaluationError(NO_DIRECTION.at(draft.origin, start=draft.name, end=move.target.name))
+        here += (target - here).unit() * by
+    return here
