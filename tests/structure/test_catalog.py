@@ -33,8 +33,8 @@ def declared(root: Path) -> Iterator[str]:
 def test_every_declared_code_is_gathered_and_no_id_is_declared_twice(root: Path) -> None:
     ids = Counter(declared(root))
 
-    assert sorted(ids) == IDS
     assert [code for code, count in ids.items() if count > 1] == []
+    assert sorted(ids) == IDS
 
 
 def test_no_two_codes_share_a_name() -> None:
