@@ -1,0 +1,67 @@
+"""Owns the drawings of alterations: pieces before, dashed, and after, solid, laid on each other. Knows no verb."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.document.drawing import Drawing, Label, Stroke, Trace
+from specc.document.lettering import Lettering
+from specc.document.line import LineKind
+from specc.document.marks import line
+from specc.document.view import View, box, scale_for
+from specc.geometry.point import Point
+from specc.pattern.measure import dart_tip
+from specc.pattern.outline import bounds, drawn_outline
+
+if TYPE_CHECKING:
+    from specc.pattern.piece import Piece
+
+Change = tuple["Piece | None", "Piece | None"]
+"""A piece before and after; None where it is not made."""
+
+_GAP = 12.0  # between pieces side by side, millimetres of paper
+_FOOT = 7.0  # for the name below a piece
+
+
+def overlay(name: str, changes: tuple[Change, ...], *, room: Point) -> Drawing:
+    """The changed pieces side by side at one scale, the largest usual one that fits into `room`."""
+    pairs = tuple(pair for pair in changes if pair != (None, None))
+    boxes = tuple(box(corner for piece in pair if piece for corner in bounds(piece)) for pair in pairs)
+    wide = sum(high.x - low.x for low, high in boxes)
+    tall = max(high.y - low.y for low, high in boxes)
+    scale = scale_for(wide, tall, Point(room.x - _GAP * (len(boxes) - 1) - 2, room.y - _FOOT - 2))
+    below = float(tall * scale) + 5.0
+    items: list[Stroke | Label] = []
+    left = 1.0
+    for (before, after), (low, high) in zip(pairs, boxes, strict=True):
+        view = View(scale, Point(low.x, high.y), Point(left, 1.0))
+        if before is not None:
+            items.append(Stroke(LineKind.BEFORE, _outline(before, view)))
+        if after is not None:
+            items.append(Stroke(LineKind.AFTER, _outline(after, view)[:1]))
+            items.append(Stroke(LineKind.DART, _outline(after, view)[1:]))
+        right = view.point(high).x
+        items.append(Label(_title(before, after), Point((left + right) / 2, below), Lettering.NAME))
+        left = right + _GAP
+    title = ", ".join(_title(before, after) for before, after in pairs)
+    width = max(left - _GAP + 1.0, 24.0)
+    return Drawing(name, title, width, below + 2.0, scale, tuple(items))
+
+
+def _outline(piece: Piece, view: View) -> tuple[Trace, ...]:
+    """The outline, then the darts."""
+    darts = tuple(
+        line(view.point(dart.first), view.point(dart_tip(dart)), view.point(dart.second)) for dart in piece.darts
+    )
+    inner = tuple(
+        line(*(view.point(corner) for corner in (dart.top, dart.first, dart.bottom, dart.second)), closed=True)
+        for dart in piece.two_pointed
+    )
+    return (view.trace(drawn_outline(piece), closed=True), *darts, *inner)
+
+
+def _title(before: Piece | None, after: Piece | None) -> str:
+    piece = after or before
+    assert piece is not None
+    title = piece.title[:1].upper() + piece.title[1:]
+    return title if after else f"{title}, left out"

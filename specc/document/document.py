@@ -1,0 +1,152 @@
+"""Owns what a document is: a title block and pages made of blocks. Knows nothing of garments or of formats."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar
+
+from specc.document.table import Table
+
+if TYPE_CHECKING:
+    from specc.document.data import DataTable, Members
+    from specc.document.drawing import Drawing
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading inside a page; `number` stands before it where the things of a page are counted."""
+
+    kind: ClassVar[str] = "heading"
+
+    text: str
+    number: str = ""
+    detail: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph; `style` is `plain`, `note` (small) or `strong`."""
+
+    kind: ClassVar[str] = "paragraph"
+
+    text: str
+    style: str = "plain"
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A label and its value."""
+
+    label: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Facts, one under the other."""
+
+    kind: ClassVar[str] = "facts"
+
+    rows: tuple[Fact, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """Something to beware of: what, what to do, the law or practice behind it."""
+
+    kind: ClassVar[str] = "caution"
+
+    title: str
+    text: str
+    law: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A numbered piece of work; `details` stand below it in small."""
+
+    text: str
+    details: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """Pieces of work in order."""
+
+    kind: ClassVar[str] = "steps"
+
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing and the line below it."""
+
+    kind: ClassVar[str] = "figure"
+
+    drawing: Drawing
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """Lines of text, numbered from 1, kept as they are."""
+
+    kind: ClassVar[str] = "listing"
+
+    name: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Blocks that belong together: `together` keeps them on one page, `beside` sets them side by side."""
+
+    kind: ClassVar[str] = "group"
+
+    layout: str
+    blocks: tuple[Block, ...]
+
+
+Block = Heading | Paragraph | Facts | Caution | Steps | Figure | Table | Listing | Group
+"""Whatever stands on a page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A part of the sheet that begins on a new page; `kind` is the name of the module that made it."""
+
+    kind: str
+    title: str
+    lead: str
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TitleBlock:
+    """What is said on every page: which garment, which revision."""
+
+    style: str
+    title: str
+    maker: str
+    season: str
+    revision: str
+    date: str
+    program: str
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A whole sheet. `paper` is A4 or Letter.
+
+    `drawings` are those that are also handed out as files. `tables` and `result` carry the same values for programs,
+    as plain numbers.
+    """
+
+    language: str
+    paper: str
+    block: TitleBlock
+    pages: tuple[Page, ...]
+    drawings: tuple[Drawing, ...]
+    tables: tuple[DataTable, ...]
+    result: Members

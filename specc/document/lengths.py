@@ -1,0 +1,62 @@
+"""Owns how the sheet prints lengths: in the garment's unit, to a step that it names. Knows nothing of garments."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+from types import MappingProxyType
+
+from specc.units import UNITS, format_length, format_number
+
+_STEPS = MappingProxyType({"in": Fraction(1, 8), "cm": Fraction(1, 10), "mm": Fraction(1)})
+_WORDS = MappingProxyType({"in": "inches", "cm": "centimetres", "mm": "millimetres"})
+_GRID = 10**6  # a float of geometry is read on this grid, so that its last bits never turn a cut into the next step
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """Printing in `unit`, which is in, cm or mm; every function takes millimetres."""
+
+    unit: str
+
+    @property
+    def word(self) -> str:
+        """The unit as a word, for `All lengths in inches`."""
+        return _WORDS[self.unit]
+
+    @property
+    def step(self) -> str:
+        """The step to which lengths are printed, with the unit."""
+        return self.said(_STEPS[self.unit] * UNITS[self.unit].size)
+
+    def near(self, mm: Fraction | float) -> str:
+        """The nearest step, without the unit."""
+        return format_length(mm, self.unit, with_unit=False)
+
+    def up(self, mm: float) -> str:
+        """The step at or above, without the unit: what is cut shorter than it must be cannot be sewn."""
+        step = _STEPS[self.unit] * UNITS[self.unit].size
+        exact = Fraction(round(Fraction(mm) * _GRID), _GRID)
+        return format_length(ceil(exact / step) * step, self.unit, with_unit=False)
+
+    def said(self, mm: Fraction | float) -> str:
+        """The nearest step, with the unit."""
+        return format_length(mm, self.unit)
+
+    def fine(self, mm: Fraction | float) -> str:
+        """The same to a quarter of the step, with the unit: for what is small, such as an allowance or an inset."""
+        if self.unit == "in":
+            return format_length(mm, "in", denominator=32)
+        return format_length(mm, "mm", decimals=1) if self.unit == "mm" else format_length(mm, "cm", decimals=2)
+
+
+def millimetres(mm: Fraction | float, *, decimals: int = 1) -> str:
+    """A small length in millimetres whatever the garment's unit, such as a stitch or a difference, without the unit."""
+    text = format_number(mm, decimals=decimals)
+    return text.removeprefix("-") if not float(text) else text
+
+
+def range_of(texts: tuple[str, ...]) -> str:
+    """The one text where all are alike, else the first and the last."""
+    return texts[0] if len(set(texts)) == 1 else f"{texts[0]} to {texts[-1]}"

@@ -1,0 +1,1 @@
+"""Owns the pages of the sheet, one module each. Knows nothing of HTML."""

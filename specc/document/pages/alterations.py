@@ -1,0 +1,162 @@
+"""Owns the page of alterations: what each step did to which edge, in every size, and how the pieces look before and after."""
+
+from __future__ import annotations
+
+from math import degrees
+from typing import TYPE_CHECKING
+
+from specc.document.alteration_drawing import overlay
+from specc.document.document import Figure, Group, Heading, Page, Paragraph
+from specc.document.table import Align, Column, Row, Table
+from specc.document.view import said
+from specc.geometry.point import Point
+from specc.units import format_angle
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from specc.alteration.record import DartChange, EdgeChange
+    from specc.document.alteration_drawing import Change
+    from specc.document.document import Block
+    from specc.document.sheet import Sheet
+    from specc.making.assembly import StepRecords
+    from specc.pattern.piece import Piece
+
+_ROOM = Point(176.0, 82.0)
+_GONE = "gone"
+_NEW = "new"
+
+
+def build(sheet: Sheet) -> Page | None:
+    """All steps in order; nothing where the block is used as it is."""
+    steps = sheet.assembly.alterations
+    if not steps:
+        return None
+    lead = (
+        f"What was done to the block, in order. Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}, as"
+        f" sewn. In the drawings, size {sheet.header.sample}: dashed before, solid after."
+    )
+    blocks: list[Block] = [*_whole(sheet)]
+    for number, step in enumerate(steps, start=1):
+        blocks += _step(sheet, step, number)
+    return Page("alterations", "Alterations", lead, tuple(blocks))
+
+
+def _whole(sheet: Sheet) -> Iterator[Block]:
+    """From the block to the garment, all steps in one."""
+    changes = changed(sheet.sample.drafted, sheet.sample.pieces)
+    if changes:
+        drawing = overlay("altered", changes, room=_ROOM)
+        caption = f"From the block to the garment, all steps together{_scale(drawing.scale)}"
+        yield Figure(drawing, caption)
+
+
+def _step(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Block]:
+    heading = Heading(step.sentence, str(number), f"line {step.line}")
+    figure = tuple(_figure(sheet, number))
+    tables = (*_edges(sheet, step, number), *_darts(sheet, step, number))
+    gone = tuple(_left_out(step))
+    if not (figure or tables or gone):
+        yield Group("together", (heading, Paragraph("Changes no length.")))
+        return
+    yield Group("together", (heading, *gone, *figure, *tables[:1]))
+    yield from tables[1:]
+
+
+def _figure(sheet: Sheet, number: int) -> Iterator[Figure]:
+    """The pieces that the step changed."""
+    stages = (sheet.sample.drafted, *sheet.sample.stages)
+    changes = changed(stages[number - 1], stages[number])
+    if any(after is not None for _, after in changes):
+        drawing = overlay(f"alteration-{number}", changes, room=_ROOM)
+        yield Figure(drawing, f"{drawing.title}{_scale(drawing.scale)}")
+
+
+def changed(before: tuple[Piece, ...], after: tuple[Piece, ...]) -> tuple[Change, ...]:
+    """Pieces that differ, as they were and as they are; None where a piece is not made."""
+    old = {piece.name: piece for piece in before}
+    new = {piece.name: piece for piece in after}
+    names = dict.fromkeys((*old, *new))
+    return tuple((old.get(name), new.get(name)) for name in names if old.get(name) != new.get(name))
+
+
+def _left_out(step: StepRecords) -> Iterator[Paragraph]:
+    """What is no longer made at all."""
+    for piece in _pieces_gone(step):
+        yield Paragraph(f"{piece} is not made; its edges and darts are gone.")
+
+
+def _pieces_gone(step: StepRecords) -> tuple[str, ...]:
+    gone = (each.piece for record in step.records for each in record.areas if each.after is None)
+    return tuple(dict.fromkeys(gone))
+
+
+def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
+    gone = _pieces_gone(step)
+    found = (each for record in step.records for each in record.edges if each.piece not in gone)
+    names = tuple(dict.fromkeys((each.piece, each.edge) for each in found))
+    if not names:
+        return
+    near = sheet.lengths.near
+    rows: list[Row] = []
+    for piece, edge in names:
+        changes = tuple(
+            next((each for each in record.edges if (each.piece, each.edge) == (piece, edge)), None)
+            for record in step.records
+        )
+        rows.append(Row((f"{piece}.{edge}", "before", *(_cell(each, "before", near, none=_NEW) for each in changes))))
+        rows.append(Row(("", "after", *(_cell(each, "after", near, none=_GONE) for each in changes))))
+        rows.append(Row(("", "change", *(_difference(each, near) for each in changes))))
+    yield Table(f"edges-changed-{number}", "", _columns(sheet, "Edge"), tuple(rows))
+
+
+def _darts(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
+    gone = _pieces_gone(step)
+    found = (each for record in step.records for each in record.darts if each.piece not in gone)
+    names = tuple(dict.fromkeys((each.piece, each.dart) for each in found))
+    if not names:
+        return
+    rows: list[Row] = []
+    for piece, dart in names:
+        changes = tuple(
+            next((each for each in record.darts if (each.piece, each.dart) == (piece, dart)), None)
+            for record in step.records
+        )
+        rows.append(Row((f"{piece}.{dart}", "before", *(_angle(each, 0) for each in changes))))
+        rows.append(Row(("", "after", *(_angle(each, 1) for each in changes))))
+    note = "Angles between a dart's legs; a dart inside the piece has none."
+    yield Table(f"darts-changed-{number}", "", _columns(sheet, "Dart"), tuple(rows), note=note)
+
+
+def _columns(sheet: Sheet, first: str) -> tuple[Column, ...]:
+    sizes = (Column(size, Align.RIGHT, over="In size", strong=sheet.is_sample(size)) for size in sheet.sizes)
+    return (Column(first), Column(""), *sizes)
+
+
+def _cell(change: EdgeChange | None, when: str, near: Callable[[float], str], *, none: str) -> str:
+    if change is None:
+        return "same"
+    value = change.before if when == "before" else change.after
+    return none if value is None else near(value)
+
+
+def _difference(change: EdgeChange | None, near: Callable[[float], str]) -> str:
+    if change is None or change.before is None or change.after is None:
+        return ""
+    printed = near(change.after - change.before)
+    return printed if printed.startswith("-") or printed == "0" else f"+{printed}"
+
+
+def _angle(change: DartChange | None, when: int) -> str:
+    if change is None:
+        return "same"
+    if not change.present[when]:
+        return _GONE if when else _NEW
+    angle = change.after if when else change.before
+    return "sewn" if angle is None else format_angle(degrees(angle))
+
+
+def _scale(scale: object) -> str:
+    from fractions import Fraction  # noqa: PLC0415
+
+    return f", scale {said(scale)}" if isinstance(scale, Fraction) else ""

@@ -1,0 +1,102 @@
+"""Owns the page of the bill of materials: what one garment takes, what the order takes, what to buy."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from specc.document.document import Page, Paragraph
+from specc.document.table import Align, Column, Row, Table
+from specc.units import format_money, format_number
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.sheet import Sheet
+    from specc.quantities.quantities import BillLine
+
+_BY_AREA = (
+    "Cloth is counted by the area of the cut pieces only, spread over the usable width. A lay always needs more, since"
+    " pieces do not fill the cloth: do not buy cloth by these figures before a lay has been made."
+)
+_WHOLE = ("piece", "roll", "pack")
+
+
+def build(sheet: Sheet) -> Page | None:
+    """The bill; nothing where nothing is used."""
+    lines = sheet.quantities.bill
+    if not lines:
+        return None
+    blocks = (_bill(sheet), *_by_size(sheet), *_bases(lines))
+    return Page("bill", "Bill of materials", _BY_AREA, blocks)
+
+
+def _bill(sheet: Sheet) -> Table:
+    count = sum(each.count for each in sheet.header.order)
+    priced = any(line.price is not None for line in sheet.quantities.bill)
+    columns = [
+        Column("Material"),
+        Column("For"),
+        Column(f"One garment, size {sheet.header.sample}", Align.RIGHT),
+        Column(f"Order of {count}", Align.RIGHT),
+        Column("Buy", Align.RIGHT, strong=True),
+        Column(""),
+    ]
+    if priced:
+        columns += [Column("Price", Align.RIGHT), Column("Cost", Align.RIGHT)]
+    rows = [_line(sheet, line, priced=priced) for line in sheet.quantities.bill]
+    if priced:
+        rows += _totals(sheet.quantities.bill)
+    return Table("bill-of-materials", "", tuple(columns), tuple(rows))
+
+
+def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
+    used = ", ".join(sheet.title_of(name) for name in line.used_on)
+    one = line.per_garment[sheet.sample_index] if line.per_garment else None
+    amounts = (one, line.order, line.buy)
+    cells = (line.title, used, *(_amount(amount, line.unit) for amount in amounts), line.unit)
+    if not priced:
+        return Row(cells)
+    if line.price is None or line.currency is None:
+        return Row((*cells, "not priced", ""))
+    cost = "" if line.cost is None else format_money(line.cost, line.currency)
+    return Row((*cells, f"{format_money(line.price, line.currency)} per {line.unit}", cost))
+
+
+def _totals(lines: tuple[BillLine, ...]) -> Iterator[Row]:
+    totals: dict[str, Fraction] = {}
+    for line in lines:
+        if line.currency and line.cost is not None:
+            totals[line.currency] = totals.get(line.currency, Fraction(0)) + line.cost
+    unpriced = any(line.cost is None for line in lines)
+    name = "In all, of what is priced" if unpriced else "In all"
+    for currency, total in totals.items():
+        yield Row((name, "", "", "", "", "", "", format_money(total, currency)), strong=True)
+
+
+def _by_size(sheet: Sheet) -> Iterator[Table]:
+    if len(sheet.sizes) == 1:
+        return
+    columns = (
+        Column("Material"),
+        Column(""),
+        *(Column(size, Align.RIGHT, over="One garment of size", strong=sheet.is_sample(size)) for size in sheet.sizes),
+    )
+    rows = tuple(
+        Row((line.title, line.unit, *(_amount(amount, line.unit) for amount in line.per_garment)))
+        for line in sheet.quantities.bill
+        if line.per_garment
+    )
+    yield Table("materials-by-size", "By size", columns, rows)
+
+
+def _bases(lines: tuple[BillLine, ...]) -> Iterator[Paragraph]:
+    for line in lines:
+        if line.basis:
+            yield Paragraph(f"{line.title}: {line.basis}.", "note")
+
+
+def _amount(amount: float | None, unit: str) -> str:
+    if amount is None:
+        return "not counted"
+    return format_number(amount, decimals=0 if unit in _WHOLE else 2)

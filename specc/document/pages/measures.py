@@ -1,0 +1,104 @@
+"""Owns the page of points of measure: what the made garment must measure, with room to write down what it does."""
+
+from __future__ import annotations
+
+from string import ascii_uppercase
+from typing import TYPE_CHECKING
+
+from specc.document.document import Page
+from specc.document.lengths import millimetres
+from specc.document.table import Align, Column, Row, Table
+from specc.units import Dimension, format_angle, format_number, format_ratio
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.lengths import Lengths
+    from specc.document.sheet import Sheet
+    from specc.quantities.quantities import ExpectResult, PointOfMeasure
+
+
+def build(sheet: Sheet) -> Page | None:
+    """The tables of measures; nothing where the garment names no points and makes no demands."""
+    blocks = (*_points(sheet), *_steps(sheet), *_expected(sheet))
+    lead = (
+        f"Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}, computed from the pieces as altered and"
+        " sewn. Measure the garment relaxed, right side out, flat and smooth. Tolerances are for the whole measure."
+    )
+    return Page("measures", "Points of measure", lead, blocks) if blocks else None
+
+
+def _points(sheet: Sheet) -> Iterator[Table]:
+    points = sheet.quantities.points_of_measure
+    if not points:
+        return
+    columns = (
+        Column(""),
+        Column("Point of measure"),
+        Column("less", Align.RIGHT, over="Tolerance"),
+        Column("more", Align.RIGHT, over="Tolerance"),
+        *(Column(size, Align.RIGHT, over="Size", strong=sheet.is_sample(size)) for size in sheet.sizes),
+        Column("measured", over="Sample", blank=True),
+        Column("off by", over="Sample", blank=True),
+    )
+    rows = tuple(_point(letter(index), point, sheet.lengths) for index, point in enumerate(points))
+    yield Table("points-of-measure", "", columns, rows, note=f"Sample: size {sheet.header.sample}, to be filled in by hand.")
+
+
+def _point(mark: str, point: PointOfMeasure, lengths: Lengths) -> Row:
+    less = "" if point.minus is None else printed(point.minus, point.dimension, lengths)
+    more = "" if point.plus is None else printed(point.plus, point.dimension, lengths)
+    values = (printed(value, point.dimension, lengths) for value in point.values)
+    return Row((mark, point.title, less, more, *values, "", ""))
+
+
+def _steps(sheet: Sheet) -> Iterator[Table]:
+    points = sheet.quantities.points_of_measure
+    pairs = tuple(zip(sheet.sizes, sheet.sizes[1:], strict=False))
+    if not points or not pairs:
+        return
+    columns = (
+        Column(""),
+        Column("Point of measure"),
+        *(Column(f"{low} to {high}", Align.RIGHT, over="From size to size") for low, high in pairs),
+    )
+    rows = tuple(
+        Row((letter(index), point.title, *(printed(step, point.dimension, sheet.lengths) for step in point.steps)))
+        for index, point in enumerate(points)
+    )
+    yield Table("grade-steps", "Grade steps", columns, rows)
+
+
+def _expected(sheet: Sheet) -> Iterator[Table]:
+    if not sheet.quantities.expects:
+        return
+    columns = (
+        Column("What the designer asks for"),
+        Column("Why"),
+        *(Column(size, Align.RIGHT, over="Found in size", strong=sheet.is_sample(size)) for size in sheet.sizes),
+        Column("Met"),
+    )
+    rows = tuple(_demand(each, sheet.lengths) for each in sheet.quantities.expects)
+    yield Table("expected", "Demands", columns, rows)
+
+
+def _demand(each: ExpectResult, lengths: Lengths) -> Row:
+    found = (printed(value, each.dimension, lengths) for value in each.left)
+    return Row((each.text, each.because or "", *found, "yes" if all(each.met) else "no"))
+
+
+def letter(index: int) -> str:
+    """A, B, … Z, AA, AB, … for the points of measure in order."""
+    before, last = divmod(index, len(ascii_uppercase))
+    return (letter(before - 1) if before else "") + ascii_uppercase[last]
+
+
+def printed(value: float, dimension: Dimension, lengths: Lengths) -> str:
+    """A value of the garment in the way of its dimension; a length without its unit."""
+    if dimension == Dimension.LENGTH:
+        return lengths.near(value)
+    if dimension == Dimension.ANGLE:
+        return format_angle(value)
+    if dimension == Dimension.RATIO:
+        return format_ratio(value)
+    return millimetres(value) if dimension == Dimension.AREA else format_number(value, decimals=2)

@@ -1,0 +1,51 @@
+"""Owns the page of the source: the text that all of the sheet came from, and how to know that it is the same text."""
+
+from __future__ import annotations
+
+from hashlib import sha256
+from typing import TYPE_CHECKING
+
+from specc.document.document import Fact, Facts, Listing, Page
+from specc.document.table import Column, Row, Table
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.document import Block
+    from specc.document.sheet import Sheet
+    from specc.source import SourceFile
+
+
+def build(sheet: Sheet) -> Page:
+    """The spec with line numbers, and what else was read."""
+    spec, *others = sheet.garment.sources
+    facts = (
+        Fact("File", spec.name),
+        Fact("SHA-256", digest(spec)),
+        Fact("Chart", _with_source(sheet.garment.chart.title, sheet.garment.chart.source)),
+        *(Fact("Block", block.title) for block in sheet.garment.blocks),
+        Fact("Compiled by", f"specc {sheet.version}"),
+    )
+    lines = spec.text.removesuffix("\n").split("\n")
+    blocks: tuple[Block, ...] = (
+        Facts(facts),
+        *_others(tuple(others)),
+        Listing("source-text", tuple(line.removesuffix("\r") for line in lines)),
+    )
+    lead = "Everything on this sheet comes from this text or is computed from it. The digest is of the text as UTF-8."
+    return Page("source", "Source", lead, blocks)
+
+
+def digest(file: SourceFile) -> str:
+    """The SHA-256 of a text as UTF-8, without a byte order mark."""
+    return sha256(file.text.encode("utf-8", errors="surrogatepass")).hexdigest()
+
+
+def _with_source(title: str, source: str | None) -> str:
+    return f"{title} ({source})" if source else title
+
+
+def _others(files: tuple[SourceFile, ...]) -> Iterator[Table]:
+    if files:
+        rows = tuple(Row((file.name, digest(file))) for file in files)
+        yield Table("files-used", "Files used", (Column("File"), Column("SHA-256")), rows)

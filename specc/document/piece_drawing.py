@@ -1,0 +1,118 @@
+"""Owns the drawings of pattern pieces: one piece with all its marks, the nest of its sizes, pieces as a figure.
+
+Knows nothing of pages.
+"""
+
+from __future__ import annotations
+
+from itertools import chain
+from typing import TYPE_CHECKING
+
+from specc.document.drawing import Drawing, Label, Stroke
+from specc.document.lettering import Lettering
+from specc.document.line import LineKind
+from specc.document.marks import scale_bar
+from specc.document.piece_labels import label_darts, label_edges, label_grain, label_lines, label_piece
+from specc.document.piece_lines import (
+    cut_line,
+    dart_lines,
+    fold_lines,
+    grain_lines,
+    notch_lines,
+    reference_lines,
+    stitch_lines,
+)
+from specc.document.placement import Placer
+from specc.document.view import View, box, said, scale_for
+from specc.geometry.point import Point
+from specc.pattern.outline import bounds, drawn_outline, fold_mirror, transformed, unfolded_outline
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from specc.document.lengths import Lengths
+    from specc.making.assembly import CutPiece
+    from specc.pattern.piece import Piece
+
+_MARGIN = 9.0  # for labels outside the piece, millimetres of paper
+_FOOT = 8.0  # for the scale bar
+_GAP = 14.0  # between pieces side by side
+_WEIGHTS = {LineKind.REFERENCE: 0.4, LineKind.GRAIN: 0.8, LineKind.DART_MIDDLE: 0.5}
+
+
+def piece_drawing(
+    piece: Piece, cut: CutPiece, allowances: dict[str, float], lengths: Lengths, *, room: Point, lines: tuple[str, ...]
+) -> Drawing:
+    """The piece at the largest usual scale that fits into `room`, with all its marks; `lines` are said inside it."""
+    low, high = box(chain(cut.cut, bounds(piece)))
+    scale = scale_for(high.x - low.x, high.y - low.y, Point(room.x - 2 * _MARGIN, room.y - 2 * _MARGIN - _FOOT))
+    view = View(scale, Point(low.x, high.y), Point(_MARGIN, _MARGIN))
+    far = view.point(Point(high.x, low.y))
+    width, height = far.x + _MARGIN, far.y + _MARGIN + _FOOT
+    strokes = (
+        *reference_lines(piece, view),
+        *stitch_lines(piece, view),
+        *fold_lines(piece, view),
+        cut_line(piece, cut.cut, view),
+        *dart_lines(piece, view),
+        *grain_lines(piece, view),
+        *notch_lines(piece, view, allowances),
+    )
+    placer = Placer(width, far.y + _MARGIN)
+    for stroke in strokes:
+        placer.avoid(stroke.traces, _WEIGHTS.get(stroke.line, 2.0))
+    label_grain(placer, piece, view)
+    label_edges(placer, piece, view, lengths)
+    label_darts(placer, piece, view)
+    label_lines(placer, piece, view)
+    label_piece(placer, piece, view, lines)
+    bar = scale_bar(Point(_MARGIN, height - _FOOT + 1.5), scale, lengths)
+    title = f"{piece.title}, scale {said(scale)}"
+    return Drawing(f"piece-{piece.name}", title, width, height, scale, (*strokes, *placer.labels, *bar))
+
+
+def nest_drawing(sizes: tuple[tuple[str, Piece], ...], sample: str, lengths: Lengths, *, room: Point) -> Drawing:
+    """The stitch lines of a piece in every size, laid on each other as drafted; the sample size drawn wider."""
+    pieces = [piece for _, piece in sizes]
+    low, high = box(corner for piece in pieces for corner in bounds(piece))
+    scale = scale_for(high.x - low.x, high.y - low.y, Point(room.x - 2, room.y - 2 - _FOOT))
+    view = View(scale, Point(low.x, high.y), Point(1.0, 1.0))
+    far = view.point(Point(high.x, low.y))
+    width, height = max(far.x + 1.0, 34.0), far.y + 2.0 + _FOOT
+    traces = {size: view.trace(drawn_outline(piece), closed=True) for size, piece in sizes}
+    others = tuple(trace for size, trace in traces.items() if size != sample)
+    items: tuple[Stroke | Label, ...] = (
+        Stroke(LineKind.SIZE, others),
+        Stroke(LineKind.SAMPLE_SIZE, (traces[sample],)),
+        *scale_bar(Point(1.5, height - _FOOT + 1.5), scale, lengths),
+    )
+    title = f"{pieces[0].title}, all sizes, scale {said(scale)}"
+    return Drawing(f"nest-{pieces[0].name}", title, width, height, scale, items)
+
+
+def outline_drawing(name: str, pieces: tuple[Piece, ...], *, room: Point) -> Drawing:
+    """The pieces side by side as sewn, opened out at the fold, at one scale: what the garment is made of, at a glance."""
+    outlines = [unfolded_outline(piece) for piece in pieces]
+    boxes = [box(p for segment in outline.segments for p in segment.extremes()) for outline in outlines]
+    wide = sum(high.x - low.x for low, high in boxes)
+    tall = max(high.y - low.y for low, high in boxes)
+    scale = scale_for(wide, tall, Point(room.x - _GAP * (len(boxes) - 1) - 2, room.y - 8.0))
+    below = float(tall * scale) + 5.0
+    items: list[Stroke | Label] = []
+    left = 1.0
+    for piece, outline, (low, high) in zip(pieces, outlines, boxes, strict=True):
+        view = View(scale, Point(low.x, high.y), Point(left, 1.0))
+        items.append(Stroke(LineKind.OUTLINE, (view.trace(outline, closed=True),)))
+        mirror = fold_mirror(piece)
+        for half in (piece,) if mirror is None else (piece, transformed(piece, mirror)):
+            items += dart_lines(half, view)
+        right = view.point(high).x
+        items.append(Label(piece.title, Point((left + right) / 2, below), Lettering.NAME))
+        left = right + _GAP
+    title = f"{', '.join(piece.title for piece in pieces)}, scale {said(scale)}"
+    return Drawing(name, title, left - _GAP + 1.0, below + 3.0, scale, tuple(items))
+
+
+def scale_label(scale: Fraction | None) -> str:
+    """What the line below a drawing says of its scale."""
+    return "Not to one scale" if scale is None else f"Scale {said(scale)}"

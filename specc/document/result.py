@@ -1,0 +1,242 @@
+"""Owns the whole result for programs, as a tree of plain values: what `result.json` holds.
+
+Knows nothing of JSON. Lengths are millimetres under names that end in `_mm`, areas square millimetres.
+"""
+
+from __future__ import annotations
+
+from math import degrees
+from typing import TYPE_CHECKING
+
+from specc.diagnostics.render_json import as_data
+from specc.document.data import Members
+from specc.document.pages.source import digest
+from specc.pattern.measure import drawn_length, stitched_length
+from specc.units import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from specc.alteration.record import AreaChange, DartChange, EdgeChange, Record
+    from specc.diagnostics import Diagnostic
+    from specc.document.data import Value
+    from specc.document.sheet import Sheet
+    from specc.geometry.point import Point
+    from specc.making.assembly import CutPiece, EdgeLength, SizeAssembly, StepRecords, Walk, Zone
+    from specc.model.garment import Accept
+    from specc.pattern.piece import Edge, Piece
+    from specc.quantities.quantities import BillLine, SizeQuantities, TrimCut
+
+VERSION = 1
+
+
+def result(sheet: Sheet) -> Members:
+    """The tree; its schema is specc/backends/result.schema.json."""
+    sizes = zip(sheet.assembly.sizes, sheet.quantities.sizes, strict=True)
+    return Members(
+        (
+            ("version", VERSION),
+            ("program", f"specc {sheet.version}"),
+            ("garment", _garment(sheet)),
+            ("sizes", Members(tuple((made.size, _size(sheet, made, taken)) for made, taken in sizes))),
+            ("alterations", tuple(_alteration(sheet, step) for step in sheet.assembly.alterations)),
+            ("bill_of_materials", tuple(_line(sheet, line) for line in sheet.quantities.bill)),
+            ("diagnostics", tuple(_frozen(as_data(each)) for each in sheet.judgement.standing)),
+            ("accepted", tuple(_accepted(each.diagnostic, each.accept) for each in sheet.judgement.accepted)),
+        )
+    )
+
+
+def _garment(sheet: Sheet) -> Members:
+    header = sheet.header
+    last = header.revisions[-1] if header.revisions else None
+    return Members(
+        (
+            ("style", header.style),
+            ("title", header.title),
+            ("revision", last.name if last else None),
+            ("sample_size", header.sample),
+            ("unit", header.unit),
+            ("order", Members(tuple((each.size, each.count) for each in header.order))),
+            ("sources", tuple(Members((("file", f.name), ("sha256", digest(f)))) for f in sheet.garment.sources)),
+        )
+    )
+
+
+def _size(sheet: Sheet, made: SizeAssembly, taken: SizeQuantities) -> Members:
+    pieces = zip(made.pieces, taken.cuts, strict=True)
+    dimensions = {point.name: point.dimension for point in sheet.quantities.points_of_measure}
+    return Members(
+        (
+            ("pieces", Members(tuple((piece.name, _piece(piece, cut)) for piece, cut in pieces))),
+            ("seams", Members(tuple((walk.seam, _walk(walk)) for walk in made.walks))),
+            ("trims", tuple(_trim(cut) for cut in taken.trims)),
+            ("measures", Members(tuple((_measure(m.name, dimensions), m.value) for m in taken.measures))),
+            ("cloths", Members(tuple((use.cloth, Members((("area_mm2", use.area),))) for use in taken.cloths))),
+        )
+    )
+
+
+def _measure(name: str, dimensions: Mapping[str, Dimension]) -> str:
+    return f"{name}_mm" if dimensions.get(name) == Dimension.LENGTH else name
+
+
+def _piece(piece: Piece, cut: CutPiece) -> Members:
+    return Members(
+        (
+            ("title", piece.title),
+            ("cut", piece.cut),
+            ("on_fold", piece.fold is not None),
+            ("fold", piece.fold),
+            ("net_outline", _closed(cut.net)),
+            ("cut_outline", _closed(cut.cut)),
+            ("area_mm2", cut.net_area),
+            ("cut_area_mm2", cut.cut_area),
+            ("edges", Members(tuple((edge.name, _edge(edge)) for edge in piece.edges))),
+        )
+    )
+
+
+def _closed(points: tuple[Point, ...]) -> Value:
+    return tuple((point.x, point.y) for point in (*points, points[0]))
+
+
+def _edge(edge: Edge) -> Members:
+    return Members((("stitched_mm", stitched_length(edge)), ("drawn_mm", drawn_length(edge))))
+
+
+def _walk(walk: Walk) -> Members:
+    return Members(
+        (
+            ("first", _side(walk.first)),
+            ("second", _side(walk.second)),
+            ("first_mm", walk.first_length),
+            ("second_mm", walk.second_length),
+            ("ease_mm", walk.ease),
+            ("difference_mm", walk.difference),
+            ("tolerance_mm", walk.tolerance),
+        )
+    )
+
+
+def _side(edges: tuple[EdgeLength, ...]) -> Value:
+    return tuple(
+        Members((("piece", each.piece), ("edge", each.edge), ("stitched_mm", each.length))) for each in edges
+    )
+
+
+def _trim(cut: TrimCut) -> Members:
+    return Members(
+        (
+            ("trim", cut.trim),
+            ("used_on", cut.used_on),
+            ("count", cut.count),
+            ("closed", cut.closed),
+            ("zones", tuple(map(_zone, cut.zones))),
+            ("seam_mm", cut.seam_length),
+            ("held_mm", cut.held),
+            ("additions", tuple(Members((("what", a.what), ("length_mm", a.length))) for a in cut.additions)),
+            ("cut_length_mm", cut.cut_length),
+            ("cut_width_mm", cut.cut_width),
+        )
+    )
+
+
+def _zone(zone: Zone) -> Members:
+    return Members(
+        (
+            ("piece", zone.piece),
+            ("edge", zone.edge),
+            ("start_mm", zone.start),
+            ("length_mm", zone.end - zone.start),
+            ("held", zone.held),
+        )
+    )
+
+
+def _alteration(sheet: Sheet, step: StepRecords) -> Members:
+    records = zip(sheet.sizes, step.records, strict=True)
+    return Members(
+        (
+            ("line", step.line),
+            ("sentence", step.sentence),
+            ("sizes", Members(tuple((size, _record(record)) for size, record in records))),
+        )
+    )
+
+
+def _record(record: Record) -> Members:
+    return Members(
+        (
+            ("edges", tuple(map(_edge_change, record.edges))),
+            ("darts", tuple(map(_dart_change, record.darts))),
+            ("areas", tuple(map(_area_change, record.areas))),
+        )
+    )
+
+
+def _edge_change(change: EdgeChange) -> Members:
+    return Members(
+        (
+            ("piece", change.piece),
+            ("edge", change.edge),
+            ("before_mm", change.before),
+            ("after_mm", change.after),
+            ("drawn_before_mm", change.drawn_before),
+            ("drawn_after_mm", change.drawn_after),
+        )
+    )
+
+
+def _dart_change(change: DartChange) -> Members:
+    before, after = change.present
+    return Members(
+        (
+            ("piece", change.piece),
+            ("dart", change.dart),
+            ("there_before", before),
+            ("there_after", after),
+            ("before_deg", None if change.before is None else degrees(change.before)),
+            ("after_deg", None if change.after is None else degrees(change.after)),
+        )
+    )
+
+
+def _area_change(change: AreaChange) -> Members:
+    return Members((("piece", change.piece), ("before_mm2", change.before), ("after_mm2", change.after)))
+
+
+def _accepted(said: Diagnostic, accept: Accept) -> Members:
+    return Members(
+        (("code", said.code.id), ("message", said.message), ("on", accept.on), ("because", accept.because))
+    )
+
+
+def _line(sheet: Sheet, line: BillLine) -> Members:
+    sizes = zip(sheet.sizes, line.per_garment, strict=bool(line.per_garment))
+    return Members(
+        (
+            ("kind", line.kind),
+            ("name", line.name),
+            ("title", line.title),
+            ("used_on", line.used_on),
+            ("unit", line.unit),
+            ("per_garment", Members(tuple(sizes))),
+            ("order", line.order),
+            ("buy", line.buy),
+            ("price", None if line.price is None else float(line.price)),
+            ("currency", line.currency),
+            ("cost", None if line.cost is None else float(line.cost)),
+            ("basis", line.basis),
+        )
+    )
+
+
+def _frozen(value: object) -> Value:
+    """JSON values of another module as a frozen tree."""
+    if isinstance(value, dict):
+        return Members(tuple((str(name), _frozen(part)) for name, part in value.items()))
+    if isinstance(value, list):
+        return tuple(_frozen(part) for part in value)
+    assert value is None or isinstance(value, str | int | float | bool)
+    return value

@@ -1,0 +1,117 @@
+"""Owns what every page is built from: the garment, what was computed of it, what was said about it.
+
+Knows nothing of any one page.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Protocol
+
+from specc.document.lengths import Lengths
+
+if TYPE_CHECKING:
+    from specc.diagnostics import Diagnostic
+    from specc.making.assembly import Assembly, EdgeUse, SizeAssembly
+    from specc.model.expression import PartRef
+    from specc.model.garment import Accept, Garment, Header
+    from specc.pattern.piece import Piece
+    from specc.quantities.quantities import Quantities, SizeQuantities
+
+
+class Answered(Protocol):
+    """A warning that the designer accepts in the source."""
+
+    @property
+    def diagnostic(self) -> Diagnostic:
+        """What is warned of."""
+
+    @property
+    def accept(self) -> Accept:
+        """The answer."""
+
+
+class Judged(Protocol):
+    """What the rules say of the garment: warnings that stand, and those that are answered."""
+
+    @property
+    def standing(self) -> tuple[Diagnostic, ...]:
+        """What stands."""
+
+    @property
+    def accepted(self) -> tuple[Answered, ...]:
+        """What is answered."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The values that the pages show; `version` is the program's."""
+
+    garment: Garment
+    assembly: Assembly
+    quantities: Quantities
+    judgement: Judged
+    version: str
+
+    @property
+    def header(self) -> Header:
+        """The garment's title block as declared."""
+        return self.garment.header
+
+    @property
+    def lengths(self) -> Lengths:
+        """Lengths in the garment's unit."""
+        return Lengths(self.garment.header.unit)
+
+    @property
+    def sizes(self) -> tuple[str, ...]:
+        """The sizes, in order."""
+        return tuple(each.size for each in self.assembly.sizes)
+
+    @property
+    def sample_index(self) -> int:
+        """Where the sample size stands among the sizes."""
+        return self.sizes.index(self.header.sample)
+
+    @property
+    def sample(self) -> SizeAssembly:
+        """The garment in the sample size."""
+        return self.assembly.sizes[self.sample_index]
+
+    @property
+    def sample_quantities(self) -> SizeQuantities:
+        """What one garment of the sample size takes."""
+        return self.quantities.sizes[self.sample_index]
+
+    def is_sample(self, size: str) -> bool:
+        """Whether it is the sample size."""
+        return size == self.header.sample
+
+    def in_sizes(self, name: str) -> tuple[Piece, ...]:
+        """The piece of that name in every size."""
+        return tuple(piece for each in self.assembly.sizes for piece in each.pieces if piece.name == name)
+
+    def use_of(self, piece: str, edge: str) -> EdgeUse | None:
+        """What an edge is for, in the sample size."""
+        return next((use for use in self.sample.uses if (use.piece, use.edge) == (piece, edge)), None)
+
+    def title_of(self, name: str | None) -> str:
+        """The title of a seam, finish, hem, cloth, trim or thread by its name; the name where it has none."""
+        garment = self.garment
+        named = (*garment.seams, *garment.finishes, *garment.cloths, *garment.trims, *garment.threads)
+        return next((each.title for each in named if each.name == name), name or "")
+
+
+def part(ref: PartRef) -> str:
+    """An edge or line as it is written: `front.neck`."""
+    return f"{ref.piece}.{ref.name}" if ref.piece else ref.name
+
+
+def chain(refs: tuple[PartRef, ...]) -> str:
+    """Edges that follow each other."""
+    return ", ".join(part(ref) for ref in refs)
+
+
+def plural(count: int, thing: str) -> str:
+    """`1 size`, `5 sizes`."""
+    return f"{count} {thing}" if count == 1 else f"{count} {thing}s"

@@ -1,0 +1,79 @@
+"""Owns the tables for programs: bill of materials, trims, points of measure, as plain unrounded values."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.document.data import DataTable
+from specc.units import Dimension
+
+if TYPE_CHECKING:
+    from specc.document.sheet import Sheet
+
+
+def tables(sheet: Sheet) -> tuple[DataTable, ...]:
+    """The tables that are handed out as files."""
+    return _bill(sheet), _trims(sheet), _points(sheet)
+
+
+def _bill(sheet: Sheet) -> DataTable:
+    sizes = tuple(f"per_garment_{size}" for size in sheet.sizes)
+    columns = ("kind", "name", "title", "used_on", "unit", *sizes, "order", "buy", "price", "currency", "cost", "basis")
+    rows = tuple(
+        (
+            line.kind,
+            line.name,
+            line.title,
+            ", ".join(line.used_on),
+            line.unit,
+            *(line.per_garment or (None,) * len(sheet.sizes)),
+            line.order,
+            line.buy,
+            None if line.price is None else float(line.price),
+            line.currency,
+            None if line.cost is None else float(line.cost),
+            line.basis,
+        )
+        for line in sheet.quantities.bill
+    )
+    return DataTable("bill-of-materials", columns, rows)
+
+
+def _trims(sheet: Sheet) -> DataTable:
+    columns = (
+        "size", "trim", "title", "used_on", "count", "closed_round",
+        "seam_mm", "held_mm", "added_mm", "cut_length_mm", "cut_width_mm",
+    )  # fmt: skip
+    rows = tuple(
+        (
+            size.size,
+            cut.trim,
+            sheet.title_of(cut.trim),
+            cut.used_on,
+            cut.count,
+            "yes" if cut.closed else "no",
+            cut.seam_length,
+            cut.held,
+            sum(added.length for added in cut.additions),
+            cut.cut_length,
+            cut.cut_width,
+        )
+        for size in sheet.quantities.sizes
+        for cut in size.trims
+    )
+    return DataTable("trims", columns, rows)
+
+
+def _points(sheet: Sheet) -> DataTable:
+    columns = ("name", "title", "unit", "minus", "plus", *(f"size_{size}" for size in sheet.sizes))
+    rows = tuple(
+        (point.name, point.title, _unit(point.dimension), point.minus, point.plus, *point.values)
+        for point in sheet.quantities.points_of_measure
+    )
+    return DataTable("points-of-measure", columns, rows)
+
+
+def _unit(dimension: Dimension) -> str:
+    """The base unit in which a value of the dimension is given."""
+    known = {Dimension.LENGTH: "mm", Dimension.AREA: "mm2", Dimension.ANGLE: "deg"}
+    return known.get(dimension, "")
