@@ -29,17 +29,21 @@ class EdgeChange:
 
 
 @dataclass(frozen=True, slots=True)
-class DartChange:
-    """A dart that appeared, vanished or changed its angle, in radians; None where it is not there.
+class DartState:
+    """Where a dart opens, and its angle at the pivot in radians; both None for a dart inside the piece."""
 
-    For a dart inside the piece the angle is None on both sides: it appears or vanishes, as `present` tells.
-    """
+    edge: str | None
+    angle: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class DartChange:
+    """A dart that appeared, vanished, went to another edge or changed its angle; None where it is not there."""
 
     piece: str
     dart: str
-    before: float | None
-    after: float | None
-    present: tuple[bool, bool]
+    before: DartState | None
+    after: DartState | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,21 +101,20 @@ def _edges(name: str, before: Piece | None, after: Piece | None) -> tuple[EdgeCh
 
 
 def _darts(name: str, before: Piece | None, after: Piece | None) -> tuple[DartChange, ...]:
-    old, new = _angles(before), _angles(after)
+    old, new = _states(before), _states(after)
     changes = []
     for dart in dict.fromkeys((*old, *new)):
-        present = (dart in old, dart in new)
         a, b = old.get(dart), new.get(dart)
-        if present != (True, True) or _differ(a, b, SAME_ANGLE):
-            changes.append(DartChange(name, dart, a, b, present))
+        if a is None or b is None or a.edge != b.edge or _differ(a.angle, b.angle, SAME_ANGLE):
+            changes.append(DartChange(name, dart, a, b))
     return tuple(changes)
 
 
-def _angles(piece: Piece | None) -> dict[str, float | None]:
+def _states(piece: Piece | None) -> dict[str, DartState]:
     if piece is None:
         return {}
-    angles: dict[str, float | None] = {dart.name: dart_angle(dart) for dart in piece.darts}
-    return angles | {dart.name: None for dart in piece.two_pointed}
+    states = {dart.name: DartState(dart.edge, dart_angle(dart)) for dart in piece.darts}
+    return states | {dart.name: DartState(None, None) for dart in piece.two_pointed}
 
 
 def _areas(name: str, before: Piece | None, after: Piece | None) -> tuple[AreaChange, ...]:
