@@ -16,8 +16,8 @@ _OTHER_ENCODINGS = ((b"\xff\xfe", "UTF-16"), (b"\xfe\xff", "UTF-16"))
 class SourceFile:
     """A text and the name it goes by; two files are the same only when they are one object.
 
-    `name` is the path relative to the project folder, with forward slashes; `called` is what the user called the file,
-    where that differs, and is only for messages.
+    `name` is the path relative to the project folder, with forward slashes; `called` is what the user called
+    the file, where that differs, and is only for messages.
     Lines end at each line feed, so a carriage return before one belongs to the same line end
     (SARIF 2.1.0, 3.14.26, default `newlineSequences`).
     """
