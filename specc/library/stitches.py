@@ -16,7 +16,7 @@ class Stitch:
     source: str
 
 
-def stitches() -> dict[str, Stitch]:
-    """All stitch types by number."""
+def stitches() -> tuple[Stitch, ...]:
+    """All stitch types that are known, by rising number."""
     text = files("specc.library").joinpath("data", "stitches.toml").read_text(encoding="utf-8")
-    return {row["number"]: Stitch(**row) for row in tomllib.loads(text)["stitch"]}
+    return tuple(Stitch(**row) for row in tomllib.loads(text)["stitch"])
