@@ -1,4 +1,4 @@
-"""Owns strategies for curves, outlines and plausible pattern pieces; knows nothing of what is tested with them."""
+"""Owns strategies for curves, outlines and plausible pattern pieces; knows no tests."""
 
 from __future__ import annotations
 
@@ -136,7 +136,7 @@ def fronts(draw: st.DrawFn, *, waist_dart: bool = False, straight_hem: bool = Fa
     bust_line = ReferenceLine(
         "bust-line", (Path((Line(Point(0.0, pivot.y), pivot), Line(pivot, first_leg))),)
     )
-    inner = ()
+    inner: tuple[TwoPointedDart, ...] = ()
     if waist_dart:
         middle = Point(pivot.x + draw(lengths(20, 40)), -draw(lengths(400, 430)))
         opening = draw(lengths(8, 20))

@@ -1,4 +1,7 @@
-"""Owns the alterations, one module a verb: pieces in, altered pieces or a refusal out; knows nothing of paper."""
+"""Owns the alterations, one module a verb: pieces in, altered pieces or a refusal out.
+
+Knows nothing of paper.
+"""
 
 from __future__ import annotations
 
@@ -14,18 +17,10 @@ if TYPE_CHECKING:
     from specc.model.expression import Expression
     from specc.pattern.piece import Piece
 
-# Each verb takes its own kind of step; `run` looks the verb up by the kind.
-Verb = "Callable[[tuple[Piece, ...], Any, Callable[[Expression], float]], tuple[Piece, ...] | Refusal]"
+    # Each verb takes its own kind of step, which `run` looks it up by.
+    Verb = Callable[[tuple[Piece, ...], Any, Callable[[Expression], float]], tuple[Piece, ...] | Refusal]
 
-VERBS: Final[
-    tuple[
-        tuple[
-            type,
-            Callable[[tuple[Piece, ...], Any, Callable[[Expression], float]], tuple[Piece, ...] | Refusal],
-        ],
-        ...,
-    ]
-] = (
+VERBS: Final[tuple[tuple[type, Verb], ...]] = (
     (LeaveOut, leave_out.apply),
     (Swing, swing.apply),
     (Release, release.apply),

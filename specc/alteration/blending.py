@@ -18,9 +18,9 @@ SQUARE: Final = 1e-6  # cosine below which a direction stands square to another
 def flared(before: Path, after: Path, pivot: Point) -> Path:
     """One smooth run in place of two that were cut apart and turned about the pivot.
 
-    Where the uncut edge stood square to a line from the pivot, within the inner halves of the two runs, the edge is
-    opened at that foot and follows the arc about the pivot: the new edge keeps its distance from the pivot. Elsewhere
-    it runs smoothly from the middle of the one run to the middle of the other.
+    Where the uncut edge stood square to a line from the pivot, within the inner halves of the two runs, the
+    edge is opened at that foot and follows the arc about the pivot: the new edge keeps its distance from the
+    pivot. Elsewhere it runs smoothly from the middle of the one run to the middle of the other.
     """
     angle = (before.end - pivot).angle_to(after.start - pivot)
     motion = Rigid.turning(pivot, angle)

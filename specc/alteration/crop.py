@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from specc.alteration.level import ON, Cut, Level, cut_by, dart_cut, level_of
+from specc.alteration.level import ON, cut_by, dart_cut, level_of
 from specc.alteration.refusal import Refusal, found, line_of
 from specc.alteration.runs import edges_from, parted, regrouped, replaced, with_gone
 from specc.geometry.crossing import crossings
@@ -18,6 +18,7 @@ from specc.pattern.piece import Dart, Edge, Gathers, ReferenceLine
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from specc.alteration.level import Cut, Level
     from specc.model.alteration import Crop
     from specc.model.alteration import Level as Asked
     from specc.model.expression import Expression
@@ -35,7 +36,7 @@ def apply(
         level = level_of(piece, step.at, evaluate)
         if isinstance(level, Refusal):
             return level
-        if min(level.height(point) for point in flat_outline(piece)) >= -ON:
+        if abs(min(level.height(point) for point in flat_outline(piece))) <= ON:
             continue  # the piece ends at the level already
         cropped = _cropped(piece, level, step.at, f"cropped away {line_of(step.origin)}")
         if isinstance(cropped, Refusal):
@@ -108,9 +109,9 @@ def _bottom(piece: Piece, cut: Cut, name: str, darts: Iterable[Dart]) -> tuple[E
 
 
 def _kept_edges(piece: Piece, cut: Cut, bottom: Edge) -> tuple[Edge, ...]:
-    """The edges in their old order: those above, shorter where they were cut, and the new one in its place."""
+    """The edges in their old order: those above, as short as they were cut, and the new one in place."""
     above = {edge.name: edge for edge in edges_from(piece, cut.above)}
-    above = {name: replace(edge, gathers=_gathers(piece, cut, edge)) for name, edge in above.items()}
+    above = {name: replace(edge, gathers=_gathers(cut, edge)) for name, edge in above.items()}
     above[bottom.name] = bottom
     return tuple(above[edge.name] for edge in piece.edges if edge.name in above)
 
@@ -122,7 +123,7 @@ def _span(cut: Cut, edge: str) -> tuple[float, float]:
     return low, high
 
 
-def _gathers(piece: Piece, cut: Cut, edge: Edge) -> tuple[Gathers, ...]:
+def _gathers(cut: Cut, edge: Edge) -> tuple[Gathers, ...]:
     low, high = _span(cut, edge.name)
     kept = []
     for g in edge.gathers:
@@ -193,7 +194,7 @@ def _lines(piece: Piece, level: Level) -> tuple[ReferenceLine, ...]:
 
 
 def _grain(piece: Piece, level: Level) -> Path | None:
-    """The grain line above the level; where nothing is left of it, one as long as a third of the piece in its middle."""
+    """The grain line above the level; if nothing is left of it, one in the middle, a third of the height."""
     if piece.grain is None:
         return None
     stretches = parted(piece.grain, (c.along for c in crossings(piece.grain, level.line)))

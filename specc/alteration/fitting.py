@@ -23,8 +23,8 @@ TOUCH: Final = 0.1  # mm; a line that ends this near to the outline ends on it
 def fitted_inside(before: Piece, after: Piece) -> Piece:
     """The piece with its lines, marks and points made to fit its new outline.
 
-    Lines that ended on the old outline end on the new one; what lies outside is cut off; notches and gathers that
-    lie beyond the end of their edge, and points outside, are dropped.
+    Lines that ended on the old outline end on the new one; what lies outside is cut off; notches and gathers
+    that lie beyond the end of their edge, and points outside, are dropped.
     """
     polygon = flat_outline(after)
     low, high = bounds(polygon)

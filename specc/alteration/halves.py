@@ -25,10 +25,10 @@ ON: Final = 1e-5  # mm; a point this near to a line lies on it
 
 @dataclass(frozen=True, slots=True)
 class Halves:
-    """A piece cut from a dart's pivot through an edge: `runs[:cut]` and after, as the outline goes on from the dart.
+    """A piece cut from a dart's pivot through an edge, as the outline goes on from the dart.
 
-    `runs` begin at the dart's `second`; the run before `cut` ends at the slash and the one at `cut` begins there.
-    `slash` is where the cut meets the outline, `into` the dart along which it runs, if any.
+    `runs` begin at the dart's `second`; the run before `cut` ends at the slash and the one at `cut` begins
+    there. `slash` is where the cut meets the outline, `into` the dart along which it runs, if any.
     """
 
     piece: Piece
@@ -39,7 +39,7 @@ class Halves:
     into: Dart | None
 
     def turning(self) -> tuple[bool, float]:
-        """Whether the half that follows the dart turns, else the other; and the angle that closes the dart whole.
+        """Whether the half that follows the dart turns, else the other; and the angle that closes the dart.
 
         The half with the fold stays; without a fold the one with the grain line, else the larger one.
         """
@@ -61,7 +61,7 @@ class Halves:
         return (self.dart.pivot, *(point for run in runs for point in run.path.flattened()))
 
     def legs(self) -> tuple[Path, ...]:
-        """The lines along which the piece is cut: both legs of the dart, then the slash or the other dart's legs."""
+        """The lines of the cut: both legs of the dart, then the slash or the other dart's legs."""
         pivot = self.dart.pivot
         ends = [self.dart.first, self.dart.second]
         ends += [self.into.first, self.into.second] if self.into else [self.slash]
@@ -70,16 +70,14 @@ class Halves:
     def follows(self, point: Point) -> bool | None:
         """Whether a point lies in the half that follows the dart; None inside a dart that is cut along."""
         first, second, *cuts = self.legs()
-        if second.distance_to(point) <= ON:
-            return True
-        if first.distance_to(point) <= ON:
-            return False
-        if self.into and cuts[0].distance_to(point) <= ON:
-            return True
-        if self.into and cuts[1].distance_to(point) <= ON:
-            return False
+        legs = [(second, True), (first, False)]
+        if self.into:
+            legs += [(cuts[0], True), (cuts[1], False)]
+        for leg, follows in legs:
+            if leg.distance_to(point) <= ON:
+                return follows
         wedges = [self.dart, self.into] if self.into else [self.dart]
-        if any(contains((w.first, w.pivot, w.second), point) for w in wedges if w):
+        if any(contains((w.first, w.pivot, w.second), point) for w in wedges):
             return None
         if contains(self._polygon(self.runs[: self.cut]), point):
             return True
@@ -99,7 +97,8 @@ class Halves:
     def moved_inside(self, motion: Rigid, *, following: bool, bridged: bool) -> Piece:
         """The piece with all that lies inside one half moved; its edges are still the old ones.
 
-        Reference lines are cut where the slash or a leg crosses them; `bridged` joins them again across the slash.
+        Reference lines are cut where the slash or a leg crosses them; `bridged` joins them again across the
+        slash.
         """
 
         def moves(point: Point) -> bool:

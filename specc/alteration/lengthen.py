@@ -5,25 +5,27 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from specc.alteration.level import ON, Level, cut_by, level_of
+from specc.alteration.level import ON, cut_by, level_of
 from specc.alteration.moving_edge import edge_moved
 from specc.alteration.refusal import Refusal, found, line_of
 from specc.alteration.runs import NEAR, linked, parted, replaced, with_gone
 from specc.geometry.crossing import crossings
 from specc.geometry.fit import blend
 from specc.geometry.path import Path
-from specc.geometry.point import Point, Rigid
+from specc.geometry.point import Rigid
 from specc.geometry.tolerance import SAME
 from specc.pattern.measure import place_on_edge
-from specc.pattern.piece import Dart, Edge, Gathers, NamedPoint, ReferenceLine, TwoPointedDart
+from specc.pattern.piece import Gathers, NamedPoint, ReferenceLine, TwoPointedDart
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from specc.alteration.level import Level
+    from specc.geometry.point import Point
     from specc.model.alteration import Lengthen
     from specc.model.alteration import Level as Asked
     from specc.model.expression import Expression
-    from specc.pattern.piece import Piece
+    from specc.pattern.piece import Dart, Edge, Piece
 
 LEGS_APART: Final = 0.5  # mm by which a dart's legs may come to differ
 STRAIGHT: Final = 1e-6  # sine of the angle below which two runs are one straight run
@@ -32,7 +34,7 @@ STRAIGHT: Final = 1e-6  # sine of the angle below which two runs are one straigh
 def apply(
     pieces: tuple[Piece, ...], step: Lengthen, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces longer, or shorter, by the amount: below a level, or by moving an edge parallel to itself."""
+    """The pieces longer or shorter by the amount: below a level, or by moving an edge."""
     by = evaluate(step.by)
     if by < 0.0:
         cure = (
@@ -102,7 +104,7 @@ def _unequal(dart: Dart) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """A band put in below a level, `by` millimetres wide along the grain; taken out where `by` is negative."""
+    """A band put in below a level, `by` millimetres wide along the grain; taken out if negative."""
 
     level: Level
     by: float
@@ -134,7 +136,7 @@ class Band:
         return tuple(kept)
 
     def outline(self, part: Path) -> Path:
-        """A run of the outline with the band put in as a straight run, or taken out and drawn smooth across."""
+        """A run of the outline with the band put in straight, or taken out and drawn smooth across."""
         kept = self.stretches(part)
         path = kept[0]
         for after in kept[1:]:

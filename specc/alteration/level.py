@@ -1,4 +1,4 @@
-"""Owns a level across a piece: the line it follows, heights above it, where it cuts the outline; knows no verb."""
+"""Owns a level across a piece: its line, heights above it, where it cuts the outline; knows no verb."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from specc.alteration.runs import NEAR, Run, parted
 from specc.geometry.crossing import crossings, line_crossings
 from specc.geometry.offset import parallel
 from specc.geometry.path import Path
-from specc.geometry.point import Point, Rigid
+from specc.geometry.point import Rigid
 from specc.geometry.region import contains
 from specc.geometry.segment import Line
 from specc.model.expression import PartRef
@@ -22,6 +22,7 @@ from specc.pattern.outline import bounds, flat_outline, grain_direction
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from specc.geometry.point import Point
     from specc.model.alteration import Level as Asked
     from specc.model.expression import Expression
     from specc.pattern.piece import Dart, Piece
@@ -31,7 +32,7 @@ ON: Final = 1e-5  # mm; a point this near to the level lies on it
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """A level: `line` runs across the piece and straight on beyond it on both sides; `up` is the way of the grain."""
+    """A level: `line` runs across the piece and straight on beyond it; `up` is the way of the grain."""
 
     line: Path
     up: Point
@@ -49,7 +50,7 @@ class Level:
 
 @dataclass(frozen=True, slots=True)
 class CutEdge:
-    """Where a level cuts an edge: the stitched length from its start, and the length along the level's line."""
+    """Where a level cuts an edge: stitched length from its start, and length along the level's line."""
 
     edge: str
     stitched: float
@@ -59,7 +60,7 @@ class CutEdge:
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """The ring of runs cut by a level: `above` from `back` to `down`, `below` from `down` to `back`, as the outline goes.
+    """The outline cut by a level: `above` runs from `back` to `down`, `below` from `down` to `back`.
 
     Where the level meets the outline at a corner, no run is cut there.
     """
@@ -103,7 +104,7 @@ def _shifted(part: Path, above: float, up: Point) -> Path:
 
 
 def _met(chain: Path, part: Path) -> Path:
-    """Two neighbouring parts of a level as one: at their crossing if they overlap, else straight from one to the other."""
+    """Two neighbouring parts of a level as one: at their crossing, else joined straight across."""
     crossing = crossings(chain, part)
     inside = [
         c

@@ -1,4 +1,7 @@
-"""Owns the verbs `lower`, `raise` and `widen`: one end of a curve moves along its neighbour; knows no other verb."""
+"""Owns the verbs `lower`, `raise` and `widen`: an end of a curve moves along its neighbour.
+
+Knows no other verb.
+"""
 
 from __future__ import annotations
 
@@ -26,10 +29,10 @@ if TYPE_CHECKING:
 LEAST_RATIO: Final = 1e-3  # a handle shorter than this share of what it was gives no direction any more
 
 
-def apply(
+def apply(  # noqa: PLR0911 - a refusal each
     pieces: tuple[Piece, ...], step: MoveCorner, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces with the corner moved along the neighbouring edge; the curve keeps its directions at both ends."""
+    """The pieces with the corner moved along the neighbouring edge; the curve keeps its end directions."""
     piece = found(pieces, step.edge.piece, step.edge.origin)
     if isinstance(piece, Refusal):
         return piece
@@ -70,7 +73,7 @@ def apply(
     return replaced(pieces, with_gone(piece, altered, f"cut off {line_of(step.origin)}"))
 
 
-def _with_edges(
+def _with_edges(  # noqa: PLR0913 - two edges and their new runs
     piece: Piece, edge: Edge, neighbour: Edge, *, moved: Path, left: Path, at_start: bool
 ) -> Piece:
     if at_start:
@@ -128,7 +131,7 @@ def _stretched(cubic: Cubic, end: Point) -> Cubic | None:
 
 
 def _ratio(direction: Point, old: Point, new: Point) -> float:
-    """How much longer the chord became along a direction; as a whole, where it stood square to the direction."""
+    """How much longer the chord became along a direction; as a whole, if it stood square to it."""
     before = direction.dot(old)
     if abs(before) <= LEAST_RATIO * old.norm():
         return new.norm() / old.norm()

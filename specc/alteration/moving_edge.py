@@ -19,6 +19,7 @@ from specc.pattern.measure import run_length
 from specc.pattern.outline import drawn_outline
 
 if TYPE_CHECKING:
+    from specc.alteration.refusal import Facts
     from specc.geometry.point import Point
     from specc.pattern.piece import Edge, Piece
     from specc.source import Span
@@ -28,7 +29,7 @@ FAR: Final = 4.0  # how many times its own distance a moved end may slide along 
 
 @dataclass(frozen=True, slots=True)
 class Rail:
-    """What one end of a moving run slides on: it goes outward straight, inward along `path`, which starts at the end."""
+    """What an end of a moving run slides on: outward straight, inward along `path`, which starts there."""
 
     name: str
     path: Path
@@ -46,7 +47,7 @@ def edge_moved(piece: Piece, name: str, by: float, *, origin: Span, how: str) ->
     edge = edge_named(piece, name)
     if edge is None:
         gone = next((gone.how for gone in piece.gone if gone.name == name), "never there")
-        facts = (("piece", piece.name), ("name", name), ("how", gone))
+        facts: Facts = (("piece", piece.name), ("name", name), ("how", gone))
         return Refusal(
             "part-gone", facts, origin, "put this alteration before that one, or name another part"
         )
@@ -80,9 +81,8 @@ def _between_rails(copy: Path, start: Rail, end: Rail, by: float) -> Path | Rail
         met = crossings(long, rail.outward(reach) if by > 0.0 else rail.path)
         if not met:
             return rail
-        stops.append(
-            min((crossing.along for crossing in met), key=lambda along, near=near: abs(along - near))
-        )  # type: ignore[misc]
+        _, nearest = min((abs(crossing.along - near), crossing.along) for crossing in met)
+        stops.append(nearest)
     if stops[1] - stops[0] <= NEAR:
         return end
     return long.between(*stops)

@@ -38,7 +38,7 @@ class DartState:
 
 @dataclass(frozen=True, slots=True)
 class DartChange:
-    """A dart that appeared, vanished, went to another edge or changed its angle; None where it is not there."""
+    """A dart that appeared, vanished, moved to another edge or changed its angle; None where absent."""
 
     piece: str
     dart: str
@@ -48,7 +48,7 @@ class DartChange:
 
 @dataclass(frozen=True, slots=True)
 class AreaChange:
-    """A piece whose area without dart wedges changed, in square millimetres; None where the piece is not made."""
+    """A piece whose area without dart wedges changed, in mm2; None where the piece is not made."""
 
     piece: str
     before: float | None
@@ -57,7 +57,7 @@ class AreaChange:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """What step number `step` (from 0) changed, in the order of the pieces; empty where it changed nothing."""
+    """What step number `step` (from 0) changed, in the order of the pieces; empty if nothing."""
 
     step: int
     edges: tuple[EdgeChange, ...]

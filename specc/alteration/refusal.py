@@ -1,4 +1,4 @@
-"""Owns why an alteration could not be carried out, as facts and a cure; knows nothing of how that is printed."""
+"""Owns why an alteration was not carried out, as facts and a cure; knows nothing of printing."""
 
 from __future__ import annotations
 
@@ -13,16 +13,20 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 
+Facts = tuple[tuple[str, object], ...]
+"""What a refusal says of itself: names and values."""
+
+
 @dataclass(frozen=True, slots=True)
 class Refusal:
     """An alteration that was not carried out: the pieces stayed as they were.
 
-    `code_name` is a row of REASONS. `help` is a template over `facts` too; floats among the facts are millimetres,
-    but for `angle`, which is in radians, and `share`, a ratio.
+    `code_name` is a row of REASONS. `help` is a template over `facts` too; floats among the facts are
+    millimetres, but for `angle`, which is in radians, and `share`, a ratio.
     """
 
     code_name: str
-    facts: tuple[tuple[str, object], ...]
+    facts: Facts
     origin: Span
     help: str
 
@@ -86,7 +90,7 @@ def found(pieces: tuple[Piece, ...], piece: str | None, origin: Span) -> Piece |
 def missing(piece: Piece, ref: PartRef) -> Refusal:
     """Why a name of the piece is not there: what an earlier alteration did with it."""
     how = next((gone.how for gone in piece.gone if gone.name == ref.name), "never there")
-    facts = (("piece", piece.name), ("name", ref.name), ("how", how))
+    facts: Facts = (("piece", piece.name), ("name", ref.name), ("how", how))
     return Refusal(
         "part-gone", facts, ref.origin, "put this alteration before that one, or name another part"
     )

@@ -27,7 +27,7 @@ ON_LEG = 0.01  # mm; a line that ends this near to a dart's leg ends at it
 def apply(
     pieces: tuple[Piece, ...], step: Release, _evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces without the darts: an edge grows by the mouth of each that opened on it, lines by what it took in."""
+    """The pieces without the darts: an edge grows by the mouth of each, lines by what it took in."""
     for ref in step.darts:
         piece = found(pieces, ref.piece, ref.origin)
         if isinstance(piece, Refusal):

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Altered:
-    """The pieces after all steps that could be carried out, after each step, what each changed, and the steps refused."""
+    """The pieces after all steps and after each, what each step changed, and the steps refused."""
 
     pieces: tuple[Piece, ...]
     stages: tuple[tuple[Piece, ...], ...]
@@ -35,7 +35,8 @@ def alter(
 ) -> Altered:
     """The pieces altered step by step; a refused step leaves them as they were and the run goes on.
 
-    `evaluator` gives, for the pieces as they are, what evaluates an expression: millimetres, radians, or a ratio.
+    `evaluator` gives, for the pieces as they are, what evaluates an expression: millimetres, radians, or a
+    ratio.
     """
     records: list[Record] = []
     refusals: list[Refusal] = []

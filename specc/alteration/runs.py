@@ -1,4 +1,4 @@
-"""Owns the outline of a piece as one ring of runs that can be cut, moved and put together again; knows no verb."""
+"""Owns the outline of a piece as a ring of runs, to be cut, moved and put together; knows no verb."""
 
 from __future__ import annotations
 
@@ -10,19 +10,19 @@ from specc.geometry.path import Path
 from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
 from specc.pattern.lookup import names_of
-from specc.pattern.piece import Edge, Gone
+from specc.pattern.piece import Gone
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from specc.pattern.piece import Piece
+    from specc.pattern.piece import Edge, Piece
 
 NEAR = 1e-3  # mm; ends this near were one point before they were moved
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A stretch of an edge without a dart; `dart` opens at its end, if another run of the same edge follows."""
+    """A stretch of an edge without a dart; `dart` opens at its end, if the edge goes on after it."""
 
     edge: str
     path: Path
@@ -39,7 +39,7 @@ def runs_of(piece: Piece) -> tuple[Run, ...]:
 
 
 def edges_from(piece: Piece, runs: Sequence[Run]) -> tuple[Edge, ...]:
-    """The edges of the piece made of new runs; an edge without runs is left out, order is that of the runs."""
+    """The edges of the piece made of new runs, in their order; an edge without runs is left out."""
     old = {edge.name: edge for edge in piece.edges}
     edges: list[Edge] = []
     for name, group in groupby(runs, key=lambda run: run.edge):
@@ -73,7 +73,7 @@ def regrouped(paths: Iterable[Path]) -> tuple[Path, ...]:
 
 
 def parted(path: Path, lengths: Iterable[float]) -> tuple[Path, ...]:
-    """The path cut at several lengths from its start; cuts at its ends or nearer than SAME to each other are one."""
+    """The path cut at several lengths from its start; cuts at its ends or at one place count once."""
     whole = path.length()
     stops = [0.0]
     for length in sorted(lengths):

@@ -1,4 +1,7 @@
-"""Owns the verb `swing`: slash from an edge to a dart's pivot, turn until the dart closes; knows no other verb."""
+"""Owns the verb `swing`: slash from an edge to a dart's pivot, turn until the dart closes.
+
+Knows no other verb.
+"""
 
 from __future__ import annotations
 
@@ -22,15 +25,16 @@ from specc.pattern.measure import (
     two_pointed_outline,
 )
 from specc.pattern.outline import drawn_outline, grain_direction
-from specc.pattern.piece import Dart, Edge, Gathers, Gone
+from specc.pattern.piece import Dart, Gathers, Gone
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from specc.alteration.refusal import Facts
     from specc.geometry.point import Point
     from specc.model.alteration import Place, Swing
     from specc.model.expression import Expression
-    from specc.pattern.piece import Piece
+    from specc.pattern.piece import Edge, Piece
 
 PIVOTS_APART: Final = 0.5  # mm by which the pivots of two darts that become one may differ
 LEGS_APART: Final = 0.5  # mm by which the legs of one dart may differ
@@ -50,10 +54,10 @@ class Slash:
     into: Dart | None = None
 
 
-def apply(
+def apply(  # noqa: PLR0911 - a refusal each
     pieces: tuple[Piece, ...], step: Swing, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces with the dart swung: its angle stays at the pivot, no other edge changes its stitched length."""
+    """The pieces with the dart swung: its angle stays at the pivot, stitched lengths of other edges too."""
     piece = found(pieces, step.dart.piece, step.dart.origin)
     if isinstance(piece, Refusal):
         return piece
@@ -95,8 +99,8 @@ def _slash(piece: Piece, dart: Dart, step: Swing, evaluate: Callable[[Expression
     if edge is None:
         if into is None:
             return missing(piece, step.target)
-        more = (("piece", piece.name), ("name", step.target.name))
-        return Refusal("not-an-edge", more, step.target.origin, "name an edge or another dart")
+        other: Facts = (("piece", piece.name), ("name", step.target.name))
+        return Refusal("not-an-edge", other, step.target.origin, "name an edge or another dart")
     if edge.name == piece.fold:
         return Refusal("slash-into-fold", facts, step.target.origin, "swing it into another edge")
     place = place_on_edge(edge, _stitched_place(piece, dart, edge, step.place, evaluate))

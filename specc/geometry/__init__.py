@@ -1,1 +1,1 @@
-"""Owns curves and outlines in float millimetres: exact lengths, areas, cuts and crossings; knows no garments."""
+"""Owns curves and outlines in float millimetres: lengths, areas, cuts, crossings; knows no garments."""

@@ -1,7 +1,8 @@
-"""Owns the cut line round a closed outline whose runs have each their own allowance; knows nothing of seams."""
+"""Owns the cut line round a closed outline whose runs have each their allowance; knows no seams."""
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
@@ -32,10 +33,10 @@ class Allowed:
 def cut_line(outline: tuple[Allowed, ...]) -> tuple[Point, ...]:
     """The corners of a simple polygon that holds the outline and its allowances, in the outline's direction.
 
-    The runs follow each other and the last ends where the first starts. Corners are mitred. Where the allowance is
-    wider than a hollow of the outline, the hollow is filled. Coordinates are multiples of GRID.
+    The runs follow each other and the last ends where the first starts. Corners are mitred. Where the
+    allowance is wider than a hollow of the outline, the hollow is filled. Coordinates are multiples of GRID.
     """
-    from shapely import Polygon, difference, union_all  # noqa: PLC0415 slow to import, rarely needed
+    from shapely import Polygon, difference, union_all  # noqa: PLC0415 - slow to import, rarely needed
 
     runs = [(list(allowed.run.flattened()), allowed.width) for allowed in outline]
     net = [p for points, _ in runs for p in points[:-1]]
@@ -46,7 +47,7 @@ def cut_line(outline: tuple[Allowed, ...]) -> tuple[Point, ...]:
     ends = [_Corner.between(a[-1], b[0], turn) for a, b in zip(sides, sides[1:] + sides[:1], strict=True)]
     for index, run in enumerate(sides):
         strips = [Polygon(_pairs(side.strip(turn))) for side in run if side.width > 0.0]
-        inner = [_Corner.between(a, b, turn) for a, b in zip(run, run[1:], strict=False)]
+        inner = [_Corner.between(a, b, turn) for a, b in itertools.pairwise(run)]
         strips += [Polygon(_pairs(fill)) for fill in (corner.fill() for corner in inner) if fill]
         if not strips:
             continue
@@ -105,7 +106,7 @@ class _Corner:
         return _Corner(before.end, before, after, turn, tip)
 
     def fill(self) -> tuple[Point, ...]:
-        """The area between the strips, out to the mitre's tip or to where it is squared off; empty if there is none."""
+        """The area between the strips, out to the mitre's tip or where it is squared off; maybe empty."""
         if self.tip is None or max(self.before.width, self.after.width) <= 0.0:
             return ()
         a, b = self.at + self.before.outward(self.turn), self.at + self.after.outward(self.turn)
@@ -161,7 +162,7 @@ def _with_area(*points: Point) -> tuple[Point, ...]:
 
 def _sides(points: Iterable[Point], width: float) -> list[_Side]:
     kept = list(points)
-    return [_Side(a, b, width) for a, b in zip(kept, kept[1:], strict=False) if a.distance(b) > SAME]
+    return [_Side(a, b, width) for a, b in itertools.pairwise(kept) if a.distance(b) > SAME]
 
 
 def _pairs(points: Iterable[Point]) -> list[tuple[float, float]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from specc.geometry.segment import Cubic, Line
+from specc.geometry.segment import Line
 from specc.geometry.tolerance import FLATTEN, SAME
 
 if TYPE_CHECKING:
@@ -13,14 +13,14 @@ if TYPE_CHECKING:
 
     from specc.geometry.path import Path
     from specc.geometry.point import Point
-    from specc.geometry.segment import Segment
+    from specc.geometry.segment import Cubic, Segment
 
 ON_PARAMETER: Final = 1e-9  # how far beyond 0 and 1 a parameter found by Newton's steps may lie
 
 
 @dataclass(frozen=True, slots=True)
 class Crossing:
-    """A meeting: `along` is the length on the first path, `across` on the other (for a line: from its point, signed)."""
+    """A meeting: `along` is the length on the first path, `across` on the other (on a line: signed)."""
 
     at: Point
     along: float
@@ -28,7 +28,7 @@ class Crossing:
 
 
 def line_crossings(path: Path, on: Point, along: Point) -> tuple[Crossing, ...]:
-    """Where the path meets the endless line through a point, in order on the path; stretches in the line do not count."""
+    """Where the path meets the endless line through a point, in order; stretches in it do not count."""
     direction = along.unit()
     found: list[Crossing] = []
     passed = 0.0
@@ -41,7 +41,7 @@ def line_crossings(path: Path, on: Point, along: Point) -> tuple[Crossing, ...]:
 
 
 def crossings(path: Path, other: Path) -> tuple[Crossing, ...]:
-    """Where two paths meet, in order on the first; shared stretches do not count, nor curves that only touch."""
+    """Where two paths meet, in order on the first; shared stretches and mere touches do not count."""
     found: list[Crossing] = []
     passed = 0.0
     for segment in path.segments:
@@ -95,7 +95,7 @@ def _on_line(segment: Segment, line: Line) -> Iterator[tuple[float, float]]:
 
 
 def _cubics(first: Cubic, second: Cubic) -> Iterator[tuple[float, float]]:
-    """Meetings of the chains of straight runs that stand for both, made exact by Newton's steps in two unknowns."""
+    """Meetings of the chains of straight runs that stand for both, made exact by Newton's steps."""
     m, n = first.steps(FLATTEN), second.steps(FLATTEN)
     ps = [first.point_at(i / m) for i in range(m + 1)]
     qs = [second.point_at(j / n) for j in range(n + 1)]

@@ -1,4 +1,4 @@
-"""Owns curves made from directions: from point to point, through a point, between tangents; knows no garments."""
+"""Owns curves made from directions: from point to point, through a point; knows no garments."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from specc.geometry.point import Point
 
 QUARTER: Final = 4.0 / 3.0 * (sqrt(2.0) - 1.0)
-"""The fullness of a quarter ellipse: handles of this share of the way to the corner where the end tangents meet."""
+"""The fullness of a quarter ellipse: handles are this share of the way to where the end tangents meet."""
 
 WIDEST_ARC: Final = pi / 2.0  # a cubic stands for a longer arc too badly: 0.03 % of the radius at a quarter
 PARALLEL: Final = 1e-9
@@ -32,7 +32,7 @@ def corner(start: Point, leaving: Point, end: Point, arriving: Point) -> tuple[f
     return (ahead, back) if ahead > SAME and back > SAME else None
 
 
-def curve(
+def curve(  # noqa: PLR0913 - two ends, two directions, two ways to say how full
     start: Point,
     leaving: Point,
     end: Point,
@@ -43,8 +43,8 @@ def curve(
 ) -> Cubic:
     """The cubic that leaves start and arrives at end in two given directions of travel.
 
-    Handles are as long as given, in millimetres; otherwise `fullness` times the way to the corner where the tangents
-    meet ahead of both ends; otherwise, where they do not meet so, a third of the chord.
+    Handles are as long as given, in millimetres; otherwise `fullness` times the way to the corner where the
+    tangents meet ahead of both ends; otherwise, where they do not meet so, a third of the chord.
     """
     u, v = leaving.unit(), arriving.unit()
     if handles is None:
@@ -57,10 +57,10 @@ def curve(
 def cubic_through(
     start: Point, leaving: Point, end: Point, arriving: Point, *, through: Point
 ) -> Cubic | None:
-    """The cubic with two end directions whose fullness is such that it passes through a point, if there is one.
+    """The cubic with two end directions that passes through a point, if there is one.
 
-    The fullness multiplies the ways to the corner where the tangents meet ahead of both ends, else the chord; it lies
-    between 0 and 1, and of several the least is taken.
+    The fullness multiplies the ways to the corner where the tangents meet ahead of both ends, else the chord;
+    it lies between 0 and 1, and of several the least is taken.
     """
     u, v = leaving.unit(), arriving.unit()
     reach = corner(start, u, end, v) or (start.distance(end),) * 2
@@ -102,10 +102,10 @@ def cubic_through(
 
 
 def arc(start: Point, centre: Point, angle: float) -> Path:
-    """The arc from a point round a centre by an angle, positive to the left, in cubics of a quarter turn at most.
+    """The arc from a point round a centre by an angle, positive to the left.
 
-    A cubic of a quarter turn leaves the circle by 0.03 % of the radius, one of an eighth by 0.0004 %: arcs of more
-    than an eighth of a turn are divided.
+    A cubic of a quarter turn leaves the circle by 0.03 % of the radius, one of an eighth by 0.0004 %: arcs of
+    more than an eighth of a turn are divided.
     """
     count = 1
     while abs(angle) / count > WIDEST_ARC / 2.0:
@@ -124,7 +124,7 @@ def arc(start: Point, centre: Point, angle: float) -> Path:
 
 
 def blend(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:
-    """One smooth run between two points with two directions: straight where it can be, else as near an arc as they allow."""
+    """One smooth run between two points with two directions: straight if it can be, else near an arc."""
     u, v = leaving.unit(), arriving.unit()
     way = (end - start).unit()
     if (

@@ -18,8 +18,8 @@ DEEPEST: Final = 8  # halvings of one cubic
 def parallel(path: Path, distance: float) -> Path:
     """The path at a constant distance, to the left when positive, curves to a thousandth of a millimetre.
 
-    At a corner the copies are joined by a straight run. Where the distance exceeds the radius of a curve that bends
-    the same way, the copy turns back on itself as the true parallel curve does.
+    At a corner the copies are joined by a straight run. Where the distance exceeds the radius of a curve that
+    bends the same way, the copy turns back on itself as the true parallel curve does.
     """
     copied: list[Segment] = []
     for segment in path.segments:
@@ -42,7 +42,7 @@ def _line(line: Line, distance: float) -> Segment:
 
 
 def _cubic(cubic: Cubic, distance: float, depth: int) -> list[Segment]:
-    """The copy whose ends, end directions and end speeds are the true ones, halved until its middles are right too."""
+    """The copy with the true ends, end directions and end speeds, halved until its middles are right."""
     start = cubic.start + cubic.start_direction().left() * distance
     end = cubic.end + cubic.end_direction().left() * distance
     copy = Cubic(

@@ -1,16 +1,17 @@
-"""Owns paths: runs of lines and cubics end to end, measured and cut at lengths; knows nothing of what they outline."""
+"""Owns paths: lines and cubics end to end, measured and cut at lengths; knows no outlines."""
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from specc.geometry.point import Point
-from specc.geometry.segment import Line, Segment
+from specc.geometry.segment import Line
 from specc.geometry.tolerance import FLATTEN, SAME
 
 if TYPE_CHECKING:
-    from specc.geometry.point import Rigid
+    from specc.geometry.point import Point, Rigid
+    from specc.geometry.segment import Segment
 
 PARALLEL = 1e-9  # sine of the angle below which two runs that meet are one straight run
 
@@ -30,7 +31,7 @@ class Path:
     @staticmethod
     def through(*points: Point) -> Path:
         """Straight runs from point to point; a run without length is left out."""
-        pairs = zip(points, points[1:], strict=False)
+        pairs = itertools.pairwise(points)
         runs = tuple(Line(a, b) for a, b in pairs if a.distance(b) > SAME)
         return Path(runs or (Line(points[0], points[-1]),))
 
@@ -108,7 +109,7 @@ class Path:
         return Path(tuple(segment.transformed(motion) for segment in self.segments))
 
     def joined(self, other: Path) -> Path:
-        """This path and then the other, which must begin where this one ends; one run where both are straight on."""
+        """This path and then the other, which must begin where this one ends."""
         last, first = self.segments[-1], other.segments[0]
         first = first.between(last.end, first.end)
         if (
@@ -139,7 +140,7 @@ class Path:
         return path
 
     def turning(self) -> float:
-        """The signed angle by which the direction turns from start to end, corners included, positive to the left."""
+        """The signed angle by which the direction turns, corners included, positive to the left."""
         total = sum(segment.turning() for segment in self.segments)
         for before, after in zip(self.segments, self.segments[1:], strict=False):
             total += before.end_direction().angle_to(after.start_direction())

@@ -42,7 +42,7 @@ class Point:
         return hypot(self.x, self.y)
 
     def unit(self) -> Point:
-        """The vector of length 1 that points the same way; a zero vector has none and raises ZeroDivisionError."""
+        """The vector of length 1 that points the same way; ZeroDivisionError for a zero vector."""
         length = hypot(self.x, self.y)
         return Point(self.x / length, self.y / length)
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 def signed_area(outline: Path) -> float:
-    """The area in square millimetres that a closed path encloses, exact for curves; negative when clockwise."""
+    """The area in mm2 that a closed path encloses, exact for curves; negative when clockwise."""
     return 0.5 * (
         sum(segment.twice_area() for segment in outline.segments) + outline.end.cross(outline.start)
     )
@@ -65,7 +65,7 @@ def bounds(points: Iterable[Point]) -> tuple[Point, Point]:
 
 
 def crosses_itself(points: Sequence[Point]) -> bool:
-    """Whether two runs of the closed polygon cross or lie on each other; neighbours may share their corner only."""
+    """Whether two runs of the closed polygon have a point in common, other than neighbours their corner."""
     corners = [p for p, q in zip(points, [*points[1:], points[0]], strict=True) if p.distance(q) > SAME]
     count = len(corners)
     runs = [(corners[i], corners[(i + 1) % count], i) for i in range(count)]

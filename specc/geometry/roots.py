@@ -21,8 +21,8 @@ def quadratic_roots(a: float, b: float, c: float) -> tuple[float, ...]:
 def unit_roots(a: float, b: float, c: float, d: float, *, zero: float) -> tuple[float, ...]:
     """The roots of a*t^3 + b*t^2 + c*t + d with 0 <= t <= 1, in rising order.
 
-    Values no larger than `zero` at the ends and at turning points count as roots; a polynomial that stays that
-    small throughout has none.
+    Values no larger than `zero` at the ends and at turning points count as roots; a polynomial that stays
+    that small throughout has none.
     """
     if abs(a) + abs(b) + abs(c) <= zero:
         return ()
@@ -39,8 +39,8 @@ def unit_roots(a: float, b: float, c: float, d: float, *, zero: float) -> tuple[
     return tuple(sorted(roots))
 
 
-def _refined(a: float, b: float, c: float, d: float, *, low: float, high: float) -> float:  # noqa: PLR0913 four coefficients
-    """The one root between two places of opposite sign: Newton's steps, halving where they leave the bracket."""
+def _refined(a: float, b: float, c: float, d: float, *, low: float, high: float) -> float:  # noqa: PLR0913 - four coefficients
+    """The root between two places of opposite sign: Newton's steps, halving where they leave it."""
     rising = ((a * low + b) * low + c) * low + d < 0.0
     t = 0.5 * (low + high)
     for _ in range(80):

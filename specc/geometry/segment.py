@@ -1,4 +1,4 @@
-"""Owns the two kinds of curve, the straight line and the cubic Bezier, and their exact measures; knows nothing of paths."""
+"""Owns the two kinds of curve, straight line and cubic Bezier, and their measures; knows no paths."""
 
 from __future__ import annotations
 
@@ -83,7 +83,7 @@ class Line:
         return Line(start, end)
 
     def crossings_of_line(self, on: Point, along: Point) -> tuple[float, ...]:
-        """Parameters where the run meets the endless line through `on`; `along` has length 1. None where it lies in it."""
+        """Parameters where it meets the endless line through `on`, none if it lies in it."""
         here, there = along.cross(self.start - on), along.cross(self.end - on)
         return unit_roots(0.0, 0.0, there - here, here, zero=SAME)
 
@@ -296,8 +296,8 @@ Segment = Line | Cubic
 def _hodograph_turning(a: Point, b: Point, c: Point, *, depth: int) -> float:
     """The angle that the quadratic Bezier a, b, c sweeps as seen from the origin.
 
-    While the origin lies outside the triangle of its control points it sweeps less than a half turn, so that the
-    angle between its ends is the whole answer; otherwise it is halved.
+    While the origin lies outside the triangle of its control points it sweeps less than a half turn, so that
+    the angle between its ends is the whole answer; otherwise it is halved.
     """
     ab, bc, ca = a.cross(b), b.cross(c), c.cross(a)
     outside = not ((ab >= 0.0 and bc >= 0.0 and ca >= 0.0) or (ab <= 0.0 and bc <= 0.0 and ca <= 0.0))

@@ -1,1 +1,1 @@
-"""Owns pattern pieces as frozen values and what is measured on them; knows nothing of charts, blocks, seams or paper."""
+"""Owns pattern pieces as frozen values and what is measured on them; knows no blocks, seams, paper."""

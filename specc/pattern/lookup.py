@@ -27,7 +27,8 @@ def edge_named(piece: Piece, name: str) -> Edge | None:
 
 def dart_named(piece: Piece, name: str) -> Dart | TwoPointedDart | None:
     """The dart of that name, of either kind, if the piece has it."""
-    return next((dart for dart in (*piece.darts, *piece.two_pointed) if dart.name == name), None)
+    darts: tuple[Dart | TwoPointedDart, ...] = (*piece.darts, *piece.two_pointed)
+    return next((dart for dart in darts if dart.name == name), None)
 
 
 def line_named(piece: Piece, name: str) -> ReferenceLine | None:
@@ -46,7 +47,7 @@ def corner_named(piece: Piece, name: str) -> Point | None:
 
 
 def point_named(piece: Piece, name: str) -> Point | None:
-    """The point of that name: a corner, else a point inside, else the tip of the dart that the name begins with."""
+    """The point of that name: a corner, else a point inside, else the tip of the dart `<dart>-tip`."""
     corner = corner_named(piece, name)
     if corner is not None:
         return corner

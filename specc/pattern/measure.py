@@ -1,4 +1,4 @@
-"""Owns what is measured on a piece: edges as sewn and as drawn, places on them, darts, lines; knows no outlines."""
+"""Owns what is measured on a piece: edges as sewn and drawn, places, darts, lines; knows no outlines."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class PlaceOnEdge:
-    """A place on an edge: `along` millimetres from the start of part number `part`, and the direction of travel there."""
+    """A place on an edge: `along` mm from the start of part number `part`, and the direction there."""
 
     part: int
     along: float
@@ -99,7 +99,7 @@ def dart_angle(dart: Dart) -> float:
 
 
 def dart_depth(dart: Dart | TwoPointedDart) -> float:
-    """How deep the dart is: from the middle of its mouth to its pivot, or from top to bottom, in millimetres."""
+    """How deep the dart is: from the middle of its mouth to its pivot, or from top to bottom, in mm."""
     if isinstance(dart, Dart):
         return dart.first.toward(dart.second, 0.5).distance(dart.pivot)
     return dart.top.distance(dart.bottom)

@@ -1,4 +1,4 @@
-"""Owns the outlines of a piece: with its darts cut out, drawn over, or capped, on the fold or unfolded; knows no names."""
+"""Owns the outlines of a piece: darts cut out, drawn over or capped, folded or not; knows no seams."""
 
 from __future__ import annotations
 
@@ -12,12 +12,12 @@ from specc.geometry.path import Path
 from specc.geometry.point import Point, Rigid
 from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
-from specc.pattern.piece import Dart, NamedPoint, TwoPointedDart
+from specc.pattern.piece import NamedPoint, TwoPointedDart
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from specc.pattern.piece import Edge, Piece
+    from specc.pattern.piece import Dart, Edge, Piece
 
 UP = Point(0.0, 1.0)
 
@@ -64,7 +64,7 @@ def _outline(piece: Piece, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
 
 
 def _cap(piece: Piece, dart: Dart) -> tuple[Point, ...]:
-    """The corner of the dart's cap: where the seam beyond the leg it is folded over, mirrored in it, meets the middle.
+    """The corner of the dart's cap: where the seam beyond a leg, mirrored in that leg, meets the middle.
 
     Common practice, no source: a dart that lies across is folded down, an upright one toward the centre.
     """
@@ -99,7 +99,7 @@ def area(piece: Piece) -> float:
 
 
 def flat_outline(piece: Piece) -> tuple[Point, ...]:
-    """The corners of a polygon within the flattening tolerance of the outline, dart mouths drawn straight across."""
+    """The corners of a polygon that stands for the outline, dart mouths drawn straight across."""
     return drawn_outline(piece).flattened()[:-1]
 
 
@@ -153,7 +153,7 @@ def fold_mirror(piece: Piece) -> Rigid | None:
 
 
 def unfolded_outline(piece: Piece) -> Path:
-    """The whole closed outline as cut, dart mouths drawn across: of a piece on the fold, both halves without the fold."""
+    """The whole closed outline as cut, dart mouths drawn across; of a piece on the fold, both halves."""
     mirror = fold_mirror(piece)
     if mirror is None:
         return drawn_outline(piece)

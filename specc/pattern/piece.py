@@ -27,8 +27,9 @@ class NamedPoint:
 class Dart:
     """A wedge taken out of one edge: its mouth lies on the edge, its legs meet at the pivot.
 
-    `first` and `second` are the ends of the mouth in the direction of the outline. `pivot` is where the legs meet
-    (for a bust dart, the bust point) and is what a swing turns about. The stitching stops `short` of it, at the tip.
+    `first` and `second` are the ends of the mouth in the direction of the outline. `pivot` is where the legs
+    meet (for a bust dart, the bust point) and is what a swing turns about. The stitching stops `short` of it,
+    at the tip.
     """
 
     name: str
@@ -52,7 +53,7 @@ class TwoPointedDart:
 
 @dataclass(frozen=True, slots=True)
 class Gathers:
-    """A stretch of an edge that is drawn in: from `start` to `end` (lengths along the stitched edge), losing `amount`."""
+    """A stretch of an edge that is drawn in: `start` to `end` along the stitched edge, losing `amount`."""
 
     start: float
     end: float
@@ -63,8 +64,8 @@ class Gathers:
 class Edge:
     """A named stretch of the outline between two named corners.
 
-    `parts` are the runs between darts, in outline order; `darts` are the names of the darts that lie between them
-    (always one fewer). Part i ends at dart i's `first`; part i+1 begins at its `second`.
+    `parts` are the runs between darts, in outline order; `darts` are the names of the darts that lie between
+    them (always one fewer). Part i ends at dart i's `first`; part i+1 begins at its `second`.
     """
 
     name: str

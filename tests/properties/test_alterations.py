@@ -28,10 +28,12 @@ from specc.pattern.measure import (
     stitched_at,
     stitched_length,
 )
-from specc.pattern.outline import area, bounds, drawn_outline, flat_outline, notched_outline
+from specc.pattern.outline import area, bounds, drawn_outline, flat_outline, mirrored, notched_outline
 from tests.strategies import fronts, lengths
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from specc.pattern.piece import Edge, Piece
 
 # Expressions and places in a text belong to other stages: here an expression is a number with a dimension.
@@ -74,7 +76,9 @@ def edge(piece: Piece, name: str) -> Edge:
     return found
 
 
-def swung(piece: Piece, form: Form, *, share: float = 1.0, target: str = "hem", place: Place | None = None) -> Piece:
+def swung(
+    piece: Piece, form: Form, *, share: float = 1.0, target: str = "hem", place: Place | None = None
+) -> Piece:
     step = Swing(ref("bust-dart"), ref(target), place, form, number(share, length=False), ORIGIN)
     return one(swing.apply((piece,), step, evaluate))
 
@@ -174,7 +178,9 @@ def test_two_halves_swung_are_one_whole(piece: Piece, form: Form) -> None:
         angles = sorted(map(dart_angle, both.darts))
         assert angles[0] == pytest.approx(angles[1], abs=1e-12)
     at_once = swung(piece, form)
-    assert stitched_length(edge(both, "side")) == pytest.approx(stitched_length(edge(at_once, "side")), abs=1e-6)
+    assert stitched_length(edge(both, "side")) == pytest.approx(
+        stitched_length(edge(at_once, "side")), abs=1e-6
+    )
     assert corner_named(both, "hem-side").distance(corner_named(at_once, "hem-side")) < 1e-6  # type: ignore[union-attr, arg-type]
 
 
@@ -229,10 +235,15 @@ def test_a_slash_does_not_cut_into_another_dart(piece: Piece) -> None:
 def test_a_released_dart_becomes_length(piece: Piece) -> None:
     altered = one(release.apply((piece,), Release((ref("bust-dart"), ref("waist-dart")), ORIGIN), evaluate))
     is_whole(altered)
-    assert altered.darts == altered.two_pointed == ()
+    assert not altered.darts
+    assert not altered.two_pointed
     mouth = dart_width(piece.darts[0])
-    assert stitched_length(edge(altered, "side")) == pytest.approx(drawn_length(edge(piece, "side")), abs=1e-6)
-    assert run_length(edge(altered, "side")) - run_length(edge(piece, "side")) == pytest.approx(mouth, abs=1e-6)
+    assert stitched_length(edge(altered, "side")) == pytest.approx(
+        drawn_length(edge(piece, "side")), abs=1e-6
+    )
+    assert run_length(edge(altered, "side")) - run_length(edge(piece, "side")) == pytest.approx(
+        mouth, abs=1e-6
+    )
     assert [gone.name for gone in altered.gone] == ["bust-dart", "waist-dart"]
     assert all("line 41" in gone.how for gone in altered.gone)
 
@@ -262,7 +273,9 @@ def test_a_crop_keeps_what_is_above(piece: Piece, above: float) -> None:
     kept = line_named(altered, "hip-line") is not None
     assert kept == (above <= 0.0)
     assert ("hip-line" in {gone.name for gone in altered.gone}) != kept
-    again = one(crop.apply((altered,), Crop(WHOLE_PIECE, level(above), ORIGIN), evaluate)) if kept else altered
+    again = (
+        one(crop.apply((altered,), Crop(WHOLE_PIECE, level(above), ORIGIN), evaluate)) if kept else altered
+    )
     assert area(again) == pytest.approx(area(altered), abs=1e-3)
 
 
@@ -275,9 +288,15 @@ def test_a_crop_is_undone_by_lengthening(piece: Piece, above: float) -> None:
     assert area(longer) == pytest.approx(area(piece), abs=1e-3)
     for before in piece.edges:
         assert stitched_length(edge(longer, before.name)) == pytest.approx(stitched_length(before), abs=1e-6)
-    shorter = one(lengthen.apply((longer,), Lengthen(WHOLE_PIECE, number(back), "hem", ORIGIN, shorten=True), evaluate))
-    assert stitched_length(edge(shorter, "hem")) == pytest.approx(stitched_length(edge(cropped, "hem")), abs=1e-6)
-    assert stitched_length(edge(shorter, "side")) == pytest.approx(stitched_length(edge(cropped, "side")), abs=1e-6)
+    shorter = one(
+        lengthen.apply((longer,), Lengthen(WHOLE_PIECE, number(back), "hem", ORIGIN, shorten=True), evaluate)
+    )
+    assert stitched_length(edge(shorter, "hem")) == pytest.approx(
+        stitched_length(edge(cropped, "hem")), abs=1e-6
+    )
+    assert stitched_length(edge(shorter, "side")) == pytest.approx(
+        stitched_length(edge(cropped, "side")), abs=1e-6
+    )
 
 
 @given(fronts(), lengths(5, 120))
@@ -287,7 +306,9 @@ def test_lengthening_at_a_level_adds_that_much_to_both_sides(piece: Piece, by: f
     for name in ("side", "centre"):
         before, after = edge(piece, name), edge(longer, name)
         assert stitched_length(after) == pytest.approx(stitched_length(before) + by, abs=1e-6)
-    assert stitched_length(edge(longer, "hem")) == pytest.approx(stitched_length(edge(piece, "hem")), abs=1e-6)
+    assert stitched_length(edge(longer, "hem")) == pytest.approx(
+        stitched_length(edge(piece, "hem")), abs=1e-6
+    )
     line = line_named(piece, "hip-line")
     assert line is not None
     assert area(longer) == pytest.approx(area(piece) + by * line_length(piece, line), abs=1e-3)
@@ -297,16 +318,21 @@ def test_lengthening_at_a_level_adds_that_much_to_both_sides(piece: Piece, by: f
 @given(fronts(straight_hem=True), lengths(5, 120))
 def test_shortening_at_a_level_takes_that_much_from_the_fold(piece: Piece, by: float) -> None:
     shorter = one(
-        lengthen.apply((piece,), Lengthen(WHOLE_PIECE, number(by), level(0.0), ORIGIN, shorten=True), evaluate)
+        lengthen.apply(
+            (piece,), Lengthen(WHOLE_PIECE, number(by), level(0.0), ORIGIN, shorten=True), evaluate
+        )
     )
     is_whole(shorter)
     before, after = edge(piece, "centre"), edge(shorter, "centre")
     assert stitched_length(after) == pytest.approx(stitched_length(before) - by, abs=1e-6)
     assert len(after.parts[0].segments) == 1
-    assert stitched_length(edge(shorter, "hem")) == pytest.approx(stitched_length(edge(piece, "hem")), abs=1e-6)
+    assert stitched_length(edge(shorter, "hem")) == pytest.approx(
+        stitched_length(edge(piece, "hem")), abs=1e-6
+    )
     side = edge(shorter, "side").parts[0]
     for a, b in zip(side.segments, side.segments[1:], strict=False):
-        # Ends within a thousandth of a millimetre are put together, which turns a run of 50 mm by less than this.
+        # Ends within a thousandth of a millimetre are put together, which turns a run of 50 mm by less than
+        # this.
         assert abs(a.end_direction().angle_to(b.start_direction())) < 1e-4
 
 
@@ -392,8 +418,82 @@ def test_a_record_tells_what_changed_and_nothing_else(piece: Piece, form: Form) 
 @given(fronts(waist_dart=True), forms)
 def test_no_name_is_lost_without_a_word(piece: Piece, form: Form) -> None:
     freed = one(release.apply((piece,), Release((ref("waist-dart"),), ORIGIN), evaluate))
-    altered = one(
-        crop.apply((swung(freed, form),), Crop(WHOLE_PIECE, level(-100.0), ORIGIN), evaluate)
-    )
+    altered = one(crop.apply((swung(freed, form),), Crop(WHOLE_PIECE, level(-100.0), ORIGIN), evaluate))
     told = {gone.name for gone in altered.gone}
     assert set(names_of(piece)) <= set(names_of(altered)) | told
+
+
+@given(fronts(), forms, lengths(5, 60))
+def test_a_mirrored_piece_alters_alike(piece: Piece, form: Form, by: float) -> None:
+    """The outline then runs the other way round, and nothing may depend on that."""
+    steps: list[Callable[[Piece], tuple[Piece, ...] | Refusal]] = [
+        lambda p: (swung(p, form),),
+        lambda p: (swung(p, form, share=0.5, target="armhole", place=at(0.4)),),
+        lambda p: crop.apply((p,), Crop(WHOLE_PIECE, level(-by), ORIGIN), evaluate),
+        lambda p: lengthen.apply((p,), Lengthen(WHOLE_PIECE, number(by), level(-5.0), ORIGIN), evaluate),
+        lambda p: lengthen.apply((p,), Lengthen(WHOLE_PIECE, number(by), "hem", ORIGIN), evaluate),
+        lambda p: lengthen.apply((p,), Lengthen(WHOLE_PIECE, number(by), "side", ORIGIN), evaluate),
+        lambda p: lengthen.apply(
+            (p,), Lengthen(WHOLE_PIECE, number(by), "hem", ORIGIN, shorten=True), evaluate
+        ),
+        lambda p: move_corner.apply(
+            (p,), MoveCorner("widen", ref("neck"), "neck-point", number(5.0), ORIGIN), evaluate
+        ),
+    ]
+    for step in steps:
+        plain, other = step(piece), step(mirrored(piece))
+        if isinstance(plain, Refusal):
+            assert refused(other).code_name == plain.code_name
+            continue
+        one_way, back = one(plain), mirrored(one(other))
+        is_whole(one_way)
+        assert area(back) == pytest.approx(area(one_way), rel=1e-9)
+        for e in one_way.edges:
+            assert stitched_length(edge(back, e.name)) == pytest.approx(stitched_length(e), abs=1e-5)
+        for line in one_way.lines:
+            twin = line_named(back, line.name)
+            assert twin is not None
+            assert line_length(back, twin) == pytest.approx(line_length(one_way, line), abs=1e-5)
+
+
+@given(fronts())
+def test_without_a_fold_the_half_with_the_grain_stays(piece: Piece) -> None:
+    free = replace(piece, fold=None)
+    altered, as_before = swung(free, Form.DART), swung(piece, Form.DART)
+    assert altered.edges == as_before.edges
+    assert altered.grain == piece.grain
+    # With neither, the larger half stays; the measures are the same either way.
+    bare = swung(replace(free, grain=None), Form.DART)
+    assert area(bare) == pytest.approx(area(piece), abs=1e-4)
+    for e in piece.edges:
+        assert stitched_length(edge(bare, e.name)) == pytest.approx(stitched_length(e), abs=1e-6)
+
+
+@given(fronts(straight_hem=True), lengths(5, 60))
+def test_a_moved_side_takes_the_dart_and_the_lines_along(piece: Piece, by: float) -> None:
+    result = lengthen.apply((piece,), Lengthen(WHOLE_PIECE, number(by), "side", ORIGIN), evaluate)
+    if isinstance(result, Refusal):
+        # The short run above the dart has run out between the leg and the armhole.
+        assert refused(result).code_name == "edge-cannot-move"
+        assert by > 10.0
+        return
+    wider = one(result)
+    (before,), (after,) = piece.darts, wider.darts
+    assert after.pivot == before.pivot
+    assert dart_angle(after) == pytest.approx(dart_angle(before), abs=1e-9)
+    old, new = line_named(piece, "hip-line"), line_named(wider, "hip-line")
+    assert old is not None
+    assert new is not None
+    side = edge(piece, "side").parts[0]
+    slant = abs(side.start_direction().y)
+    assert line_length(wider, new) == pytest.approx(line_length(piece, old) + by / slant, abs=1e-5)
+
+
+@given(fronts(), st.sampled_from([-400.0, 1500.0]))
+def test_a_level_outside_the_piece_is_refused(piece: Piece, above: float) -> None:
+    facts = dict(refused(crop.apply((piece,), Crop(WHOLE_PIECE, level(above), ORIGIN), evaluate)).facts)
+    low, high = bounds(piece)
+    line = line_named(piece, "hip-line")
+    assert line is not None
+    assert facts["lowest"] == pytest.approx(low.y - line.parts[0].start.y - above, abs=0.1)
+    assert facts["highest"] == pytest.approx(high.y - line.parts[0].start.y - above, abs=0.1)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 from math import pi
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import assume, given
@@ -20,8 +21,10 @@ from specc.geometry.region import centroid, contains, crosses_itself, polygon_ar
 from specc.geometry.segment import Cubic, Line
 from specc.geometry.tolerance import FLATTEN, GRID
 from specc.pattern.outline import area, drawn_outline, flat_outline, mirrored, unfolded_outline
-from specc.pattern.piece import Piece
 from tests.strategies import cubics, fronts, garment_curves, lengths, lines, points, rigid_motions
+
+if TYPE_CHECKING:
+    from specc.pattern.piece import Piece
 
 segments = lines() | garment_curves() | cubics()
 smooth = lines() | garment_curves()
@@ -114,7 +117,9 @@ def test_a_parallel_copy_is_longer_by_distance_times_turning(cubic: Cubic, dista
     copy = parallel(path, distance)
     assert copy.length() == pytest.approx(path.length() - distance * path.turning(), abs=0.02)
     for step in range(11):
-        assert path.distance_to(copy.point_at(copy.length() * step / 10)) == pytest.approx(abs(distance), abs=0.005)
+        assert path.distance_to(copy.point_at(copy.length() * step / 10)) == pytest.approx(
+            abs(distance), abs=0.005
+        )
 
 
 def _curvature(cubic: Cubic, t: float) -> float:
@@ -123,7 +128,9 @@ def _curvature(cubic: Cubic, t: float) -> float:
 
 
 @given(points(), points(), st.floats(-1.2, 1.2), st.floats(-1.2, 1.2))
-def test_a_fitted_curve_has_its_ends_and_directions(start: Point, end: Point, first: float, last: float) -> None:
+def test_a_fitted_curve_has_its_ends_and_directions(
+    start: Point, end: Point, first: float, last: float
+) -> None:
     assume(start.distance(end) > 5.0)
     chord = (end - start).unit()
     leaving, arriving = chord.turned(first), chord.turned(last)
@@ -154,7 +161,11 @@ def ring(radii: list[float], bends: list[float]) -> tuple[Path, ...]:
     for index, bend in enumerate(bends):
         a, b = corners[index], corners[(index + 1) % count]
         d = b - a
-        run = Line(a, b) if abs(bend) < 0.1 else Cubic(a, a + d.turned(bend) * 0.35, b - d.turned(-bend) * 0.35, b)
+        run = (
+            Line(a, b)
+            if abs(bend) < 0.1
+            else Cubic(a, a + d.turned(bend) * 0.35, b - d.turned(-bend) * 0.35, b)
+        )
         runs.append(Path((run,)))
     return tuple(runs)
 
@@ -174,7 +185,9 @@ widths = st.sampled_from([0.0, 0.0, 3.0, 6.0, 10.0, 15.0, 40.0])
 
 
 @given(rings(), st.lists(widths, min_size=8, max_size=8))
-def test_a_cut_line_holds_its_outline_and_never_crosses_itself(runs: tuple[Path, ...], allowed: list[float]) -> None:
+def test_a_cut_line_holds_its_outline_and_never_crosses_itself(
+    runs: tuple[Path, ...], allowed: list[float]
+) -> None:
     outline = tuple(Allowed(run, width) for run, width in zip(runs, allowed, strict=False))
     net = [point for run in runs for point in run.flattened()[:-1]]
     cut = cut_line(outline)
