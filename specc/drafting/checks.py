@@ -23,7 +23,7 @@ OPEN = declare(
     "SPC401",
     "outline-open",
     Severity.ERROR,
-    "the outline of `{piece}` is open: `{edge}` ends at `{end}`, `{following}` begins at `{start}`, {gap} away",
+    "`{piece}` is open: `{edge}` ends at `{end}`, `{following}` begins at `{start}`, {gap} away",
 )
 CROSSES = declare(
     "SPC402", "outline-crosses-itself", Severity.ERROR, "the outline of `{piece}` crosses itself"

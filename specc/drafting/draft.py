@@ -39,7 +39,7 @@ class Drafted:
 def draft(
     blocks: tuple[Block, ...], chart: Chart, size: str
 ) -> tuple[Drafted | None, tuple[Diagnostic, ...]]:
-    """The pieces of the blocks in one size of the chart, in the order of the text; None when one cannot be drafted.
+    """The pieces of the blocks in one size, in the order of the text; None when one cannot be drafted.
 
     Every fault that does not follow from another is told. Raises ValueError when the chart has no such size.
     """
@@ -85,7 +85,7 @@ class _Told:
 
 
 def _measured(chart: Chart, size: str, told: _Told) -> dict[str, float]:
-    """The measurements of one size; a derived one stands on those above it, and the first fault ends the list."""
+    """The measurements of one size, derived ones from those above them; the first fault ends the list."""
     column = chart.sizes.index(size)
     values: dict[str, float] = {}
     evaluator = Evaluator(values.__getitem__, FinishedPieces(()))

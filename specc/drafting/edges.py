@@ -1,4 +1,7 @@
-"""Owns drawing one edge from its runs: straight, curved, or a dart; knows nothing of how points and values are found."""
+"""Owns drawing one edge from its runs: straight, curved, or a dart.
+
+Knows nothing of how points and values are found.
+"""
 
 from __future__ import annotations
 
@@ -82,7 +85,7 @@ def _dart(run: DartRun, first: Point, second: Point, *, edge: str, finder: Finde
 
 
 def _curve(run: Curve, start: Point, end: Point, finder: Finder) -> Cubic:
-    """The cubic run: handles as stated, else as full as stated, else as full as makes it pass through the point."""
+    """The cubic run: handles as stated, else as full as stated or as makes it pass through the point."""
     leaving, arriving = (
         Point(1.0, 0.0).turned(finder.value(bearing.direction)) for bearing in (run.leaving, run.arriving)
     )

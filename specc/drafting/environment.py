@@ -1,4 +1,4 @@
-"""Owns one size of all blocks while it is drafted: every value, point, edge and line found when it is first needed.
+"""Owns one size of all blocks while it is drafted: each value, point, edge and line found when first needed.
 
 Knows nothing of whether the pieces that come out are sound.
 """
@@ -61,9 +61,9 @@ TOO_DEEP = declare("SPC415", "definitions-too-deep", Severity.ERROR, "`{name}` s
 class Environment:
     """The blocks in one size; asking twice gives the same.
 
-    `measurements` are the values of the chart in this size. Every method raises EvaluationError, with the place
-    in the text, where what is asked for cannot be had. A piece of which the resolver let no such part through is
-    never asked for it.
+    `measurements` are the values of the chart in this size. Every method raises EvaluationError, with the
+    place in the text, where what is asked for cannot be had; parts that the resolver does not know of are not
+    asked for.
     """
 
     def __init__(self, blocks: tuple[Block, ...], measurements: Mapping[str, float]) -> None:
@@ -176,7 +176,7 @@ class Environment:
         )
 
     def opening(self, ref: PartRef) -> float:
-        """Finishes have no openings yet: the resolver lets the question through only behind the alterations."""
+        """There are no finishes yet: the resolver lets the question through only behind the alterations."""
         raise AssertionError(ref.name)
 
     def _line_length(self, piece: str, name: str) -> float:
@@ -311,7 +311,7 @@ class _OnPiece:
 
 
 def _spoken(key: Key) -> str:
-    """The name as the text calls it: parts of pieces, and values that a piece names for itself, with the piece."""
+    """The name as the text calls it: with its piece, unless a whole block owns it."""
     kind, owner, name = key
     return name if kind == "value" else f"{owner}.{name}"
 

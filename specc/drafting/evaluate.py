@@ -14,7 +14,7 @@ from specc.pattern.measure import dart_depth, dart_width
 from specc.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
     from specc.diagnostics import Diagnostic
     from specc.geometry.point import Point
@@ -28,6 +28,23 @@ TOO_LARGE = declare("SPC407", "out-of-bounds", Severity.ERROR, "{what} is out of
 NO_DIRECTION = declare(
     "SPC412", "no-direction", Severity.ERROR, "`{start}` and `{end}` lie on each other: no direction"
 )
+
+
+_FUNCTIONS: Mapping[Function, Callable[..., float]] = {
+    Function.LARGER: max,
+    Function.SMALLER: min,
+    Function.ROOT: sqrt,
+    Function.SINE: sin,
+    Function.COSINE: cos,
+    Function.TANGENT: tan,
+    Function.ARC_SINE: asin,
+    Function.ARC_TANGENT: atan,
+    Function.SIZE_OF: abs,
+}
+_CURES = {
+    Function.ROOT: "what a root is taken of must not be less than 0 in any size",
+    Function.ARC_SINE: "a sine lies between -1 and 1",
+}
 
 
 class EvaluationError(Exception):
@@ -122,51 +139,25 @@ class Evaluator:
 
     def _applied(self, expression: Applied) -> float:
         values = [self.value(argument) for argument in expression.arguments]
-        first = values[0]
-        match expression.function:
-            case Function.LARGER:
-                return max(values)
-            case Function.SMALLER:
-                return min(values)
-            case Function.ROOT if first >= 0.0:
-                return sqrt(first)
-            case Function.SINE:
-                return sin(first)
-            case Function.COSINE:
-                return cos(first)
-            case Function.TANGENT:
-                return tan(first)
-            case Function.ARC_SINE if abs(first) <= 1.0:
-                return asin(first)
-            case Function.ARC_TANGENT:
-                return atan(first)
-            case Function.SIZE_OF:
-                return abs(first)
-            case function:
-                said = NO_NUMBER.at(expression.origin, function=function.value, value=f"{first:.6g}")
-                if function is Function.ROOT:
-                    said = said.help("what the root is taken of must not be less than 0 in any size")
-                else:
-                    said = said.help("a sine lies between -1 and 1")
-                raise EvaluationError(said)
+        try:
+            return _FUNCTIONS[expression.function](*values)
+        except ValueError:
+            function = expression.function
+            said = NO_NUMBER.at(expression.origin, function=function.value, value=f"{values[0]:.6g}")
+            raise EvaluationError(said.help(_CURES[function])) from None
 
     def _geometric(self, expression: Geometric) -> float:
-        first = expression.of[0]
-        match expression.asked:
-            case Asked.LENGTH:
-                return self._parts.length(first)
-            case Asked.DRAWN:
-                return self._parts.drawn_length(first)
-            case Asked.GIRTH:
-                return self._parts.girth(first)
-            case Asked.OPENING:
-                return self._parts.opening(first)
-            case Asked.WIDTH:
-                return dart_width(self._parts.dart(first))
-            case Asked.DEPTH:
-                return dart_depth(self._parts.dart(first))
-            case _:
-                return self._between(expression)
+        asked: Mapping[Asked, Callable[[PartRef], float]] = {
+            Asked.LENGTH: self._parts.length,
+            Asked.DRAWN: self._parts.drawn_length,
+            Asked.GIRTH: self._parts.girth,
+            Asked.OPENING: self._parts.opening,
+            Asked.WIDTH: lambda ref: dart_width(self._parts.dart(ref)),
+            Asked.DEPTH: lambda ref: dart_depth(self._parts.dart(ref)),
+        }
+        if expression.asked in asked:
+            return asked[expression.asked](expression.of[0])
+        return self._between(expression)
 
     def _between(self, expression: Geometric) -> float:
         first, second = expression.of

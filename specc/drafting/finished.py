@@ -1,4 +1,7 @@
-"""Owns asking finished pieces for their parts by name, as expressions do; knows nothing of how the pieces came to be."""
+"""Owns asking finished pieces for their parts by name, as expressions do.
+
+Knows nothing of how the pieces came to be.
+"""
 
 from __future__ import annotations
 
@@ -22,12 +25,12 @@ NOT_THERE = declare("SPC416", "part-not-there", Severity.ERROR, "`{name}` is not
 
 
 def times_round(piece: Piece | PieceDraft) -> int:
-    """How often a line on the piece counts in a way round the garment: as often as it is cut, on the fold twice."""
+    """How often a line of the piece counts in a way round: as often as it is cut, on the fold twice."""
     return piece.cut * (2 if piece.fold else 1)
 
 
 class FinishedPieces:
-    """The parts of pieces that are drawn; `openings` are the rounds that finishes close, in millimetres by name."""
+    """The parts of pieces that are drawn; `openings` are the rounds of finishes, in millimetres by name."""
 
     def __init__(
         self, pieces: tuple[Piece, ...], openings: Mapping[str, float] = MappingProxyType({})

@@ -1,4 +1,4 @@
-"""Owns values computed on demand and kept: each once, in a circle never, on trial for as long as the trial lasts.
+"""Owns values computed on demand and kept: each once, none in a circle, on trial while the trial lasts.
 
 Knows nothing of what the values are.
 """
@@ -19,14 +19,14 @@ Key = tuple[str, str, str]
 """The kind of a thing, the block or piece it belongs to, its name."""
 
 DEEPEST: Final = 40
-"""How many values may wait for one another: far more than a draft needs, far fewer than the interpreter bears."""
+"""How many values may wait for one another: more than drafts need, fewer than the interpreter bears."""
 
 
 class Lazy:
     """Keeps what was computed under a key, and for how many trials it holds.
 
     While an unknown is on trial, what depends on it is kept in a layer of its own, which the next trial value
-    empties; what does not depend on it stays. A mask has a bit for each unknown on trial that a value depends on.
+    empties; what does not depend on it stays. A mask has a bit for each unknown on trial that a value needs.
     """
 
     def __init__(
@@ -39,7 +39,7 @@ class Lazy:
         self._circle = circle
         self._too_deep = too_deep
         self._layers: list[dict[Key, tuple[object, int]]] = [{}]
-        # A thing may wait for itself only across a trial: it is then another thing, found for a value on trial.
+        # A thing may wait for itself across a trial only: it is then another, found for the value on trial.
         self._running: list[tuple[Key, int]] = []
         self._masks: list[int] = [0]
 
@@ -77,7 +77,7 @@ class Lazy:
 
     @contextmanager
     def on_trial(self, key: Key, function: Callable[[], float]) -> Iterator[Callable[[float], float]]:
-        """`function` as a function of the value under `key`; what depends on that value is forgotten behind it."""
+        """`function` as a function of the value under `key`; what needed that is forgotten at the end."""
         layer = len(self._layers)
         bit = 1 << (layer - 1)
         self._layers.append({})

@@ -18,7 +18,7 @@ FURTHEST: Final = 10_000.0
 
 
 def position(draft: PointDraft, finder: Finder) -> Point:
-    """Where the point lies; raises EvaluationError where that is nowhere, or further off than any garment reaches."""
+    """Where the point lies; raises EvaluationError where that is nowhere, or too far off for any garment."""
     found = _position(draft, finder)
     for across in (found.x, found.y):
         if not isfinite(across) or abs(across) > FURTHEST:

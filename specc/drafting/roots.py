@@ -1,4 +1,4 @@
-"""Owns finding where a function of one number is zero between two bounds; knows nothing of what the number means."""
+"""Owns finding where a function of one number is zero between bounds; knows nothing of its meaning."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ TOLERANCE: Final = 1e-9
 def root(function: Callable[[float], float], low: float, high: float) -> float | tuple[float, float]:
     """The place between `low` and `high` where the function is 0, to TOLERANCE.
 
-    Where its values at the bounds have the same sign there is no telling, and they are returned instead. Method:
-    T. R. Chandrupatla, Advances in Engineering Software 28 (1997), 145-149 (from memory): inverse quadratic steps
-    where three points allow it, halving elsewhere, so that it never does much worse than halving.
+    Where its values at the bounds have the same sign there is no telling, and they are returned instead.
+    Method: T. R. Chandrupatla, Advances in Engineering Software 28 (1997), 145-149 (from memory): inverse
+    quadratic steps where three points allow them, halving elsewhere, never much worse than halving.
     """
     a, b = high, low
     fa, fb = function(a), function(b)
@@ -42,7 +42,7 @@ def root(function: Callable[[float], float], low: float, high: float) -> float |
 
 
 def _share(a: float, b: float, c: float, *, fa: float, fb: float, fc: float) -> float:  # noqa: PLR0913 three points
-    """The share of the way from a to b to try next: where the inverse parabola is 0, if it may be trusted, else half."""
+    """The share of the way from a to b to try next: by inverse parabola if it can be trusted, else half."""
     xi, phi = (a - b) / (c - b), (fa - fb) / (fc - fb)
     if 1.0 - sqrt(1.0 - xi) < phi < sqrt(xi):
         return fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 def merged(by_size: Iterable[tuple[str, tuple[Diagnostic, ...]]]) -> tuple[Diagnostic, ...]:
-    """One diagnostic for each kind and place, in the order in which they were first met, with the sizes in a note.
+    """One diagnostic for each kind and place, in the order in which they were met, with the sizes in a note.
 
     Where the sizes differ in what is said, the first stands for them and the others are told in notes.
     """

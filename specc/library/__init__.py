@@ -1,4 +1,4 @@
-"""Owns trade data as rows with sources, and the charts, blocks and methods that come with the program.
+"""Owns trade data as rows with sources, and the standard charts, blocks and methods as texts of the language.
 
 Knows nothing of any one garment.
 """

@@ -1,22 +1,32 @@
-"""Owns the names of stitch types by their ISO 4915 numbers, read from their table. Knows no seam."""
+"""Owns the stitch types of ISO 4915 that the trade uses most; knows nothing of seams."""
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
-from importlib.resources import files
+from functools import cache
+
+from specc.library.rows import rows
 
 
 @dataclass(frozen=True, slots=True)
 class Stitch:
-    """A row of `data/stitches.toml`."""
+    """A stitch type: its number in ISO 4915:1981, needles and threads, what it is used for.
+
+    `source` is where the use was read, None when it is from memory, as all else is.
+    """
 
     number: str
     name: str
-    source: str
+    needles: int
+    threads: int
+    use: str
+    source: str | None
 
 
+@cache
 def stitches() -> tuple[Stitch, ...]:
-    """All stitch types that are known, by rising number."""
-    text = files("specc.library").joinpath("data", "stitches.toml").read_text(encoding="utf-8")
-    return tuple(Stitch(**row) for row in tomllib.loads(text)["stitch"])
+    """Every stitch type known, by number."""
+    return tuple(
+        Stitch(row["number"], row["name"], row["needles"], row["threads"], row["use"], row["source"] or None)
+        for row in rows("stitches.toml", "stitch")
+    )
