@@ -84,7 +84,9 @@ def apply(  # noqa: PLR0911 - a refusal each
     return replaced(pieces, _swung(piece, dart, slash, step=step, share=share))
 
 
-def _slash(piece: Piece, dart: Dart, step: Swing, evaluate: Callable[[Expression], float]) -> Slash | Refusal:
+def _slash(  # noqa: PLR0911 - a refusal each
+    piece: Piece, dart: Dart, step: Swing, evaluate: Callable[[Expression], float]
+) -> Slash | Refusal:
     """The cut, free of darts and inside the piece, or why there is none."""
     facts = (("piece", piece.name), ("dart", dart.name), ("edge", step.target.name))
     into, edge = dart_named(piece, step.target.name), edge_named(piece, step.target.name)
