@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.document.document import Caution, Facts, Figure, Group, Heading, Listing, Paragraph, Steps
+from specc.document.document import Caution, Facts, Figure, Group, Heading, Listing, Paragraph
 from specc.document.drawing import Bend, Label, Stroke
 from specc.document.table import Align, Table
 
@@ -57,10 +57,6 @@ def _text_block(block: Block) -> Iterator[str]:
             yield from (f"{fact.label}: {fact.value}" for fact in rows)
         case Caution(title=title, text=words, law=law):
             yield f"! {title}: {words}{f' [{law}]' if law else ''}"
-        case Steps(steps=steps):
-            for number, step in enumerate(steps, start=1):
-                yield f"{number}. {step.text}"
-                yield from (f"   {detail}" for detail in step.details)
         case Listing(lines=lines):
             yield from (f"{number:4} {line}".rstrip() for number, line in enumerate(lines, start=1))
         case Table():

@@ -25,7 +25,7 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """A paragraph; `style` is `plain`, `note` (small) or `strong`."""
+    """A paragraph; `style` is `plain` or `note` (small)."""
 
     kind: ClassVar[str] = "paragraph"
 
@@ -62,23 +62,6 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
-    """A numbered piece of work; `details` stand below it in small."""
-
-    text: str
-    details: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Steps:
-    """Pieces of work in order."""
-
-    kind: ClassVar[str] = "steps"
-
-    steps: tuple[Step, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Figure:
     """A drawing and the line below it."""
 
@@ -100,7 +83,10 @@ class Listing:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Blocks that belong together: `together` keeps them on one page, `beside` sets them side by side."""
+    """Blocks that belong together: `together` keeps them on one page, `beside` sets them side by side.
+
+    `stack` sets them one below the other, as one of several side by side.
+    """
 
     kind: ClassVar[str] = "group"
 
@@ -108,7 +94,7 @@ class Group:
     blocks: tuple[Block, ...]
 
 
-Block = Heading | Paragraph | Facts | Caution | Steps | Figure | Table | Listing | Group
+Block = Heading | Paragraph | Facts | Caution | Figure | Table | Listing | Group
 """Whatever stands on a page."""
 
 

@@ -28,8 +28,6 @@ from specc.geometry.point import Point
 from specc.pattern.outline import bounds, drawn_outline, fold_mirror, transformed, unfolded_outline
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from specc.document.lengths import Lengths
     from specc.making.assembly import CutPiece
     from specc.pattern.piece import Piece
@@ -78,7 +76,7 @@ def nest_drawing(sizes: tuple[tuple[str, Piece], ...], sample: str, lengths: Len
     scale = scale_for(high.x - low.x, high.y - low.y, Point(room.x - 2, room.y - 2 - _FOOT))
     view = View(scale, Point(low.x, high.y), Point(1.0, 1.0))
     far = view.point(Point(high.x, low.y))
-    width, height = max(far.x + 1.0, 34.0), far.y + 2.0 + _FOOT
+    width, height = max(far.x + 1.0, 34.0), far.y + 2.5 + _FOOT
     traces = {size: view.trace(drawn_outline(piece), closed=True) for size, piece in sizes}
     others = tuple(trace for size, trace in traces.items() if size != sample)
     items: tuple[Stroke | Label, ...] = (
@@ -107,12 +105,7 @@ def outline_drawing(name: str, pieces: tuple[Piece, ...], *, room: Point) -> Dra
         for half in (piece,) if mirror is None else (piece, transformed(piece, mirror)):
             items += dart_lines(half, view)
         right = view.point(high).x
-        items.append(Label(piece.title, Point((left + right) / 2, below), Lettering.NAME))
+        items.append(Label(piece.title[:1].upper() + piece.title[1:], Point((left + right) / 2, below), Lettering.NAME))
         left = right + _GAP
     title = f"{', '.join(piece.title for piece in pieces)}, scale {said(scale)}"
     return Drawing(name, title, left - _GAP + 1.0, below + 3.0, scale, tuple(items))
-
-
-def scale_label(scale: Fraction | None) -> str:
-    """What the line below a drawing says of its scale."""
-    return "Not to one scale" if scale is None else f"Scale {said(scale)}"

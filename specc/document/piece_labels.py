@@ -34,13 +34,13 @@ def upright(direction: Point) -> float:
 def label_edges(placer: Placer, piece: Piece, view: View, lengths: Lengths) -> None:
     """Every edge has its name and stitched length beside it, inside the piece where there is room."""
     for edge in sorted(piece.edges, key=lambda each: (stitched_length(each), each.name)):
+        text = f"{edge.name} {lengths.near(stitched_length(edge))}"
         if edge.name == piece.fold:
-            text = f"{edge.name} {lengths.near(stitched_length(edge))}, on the fold"
             places = tuple(_beside(piece, edge, view, offs=(-2.5, -7.6)))
+            placer.place(f"{text}, on the fold", Lettering.VALUE, places, ground=True)
         else:
-            text = f"{edge.name} {lengths.near(stitched_length(edge))}"
             places = tuple(_beside(piece, edge, view, offs=(-_OFF, -3.4, -4.6, _OFF, 4.0, 6.0, -6.5, 8.0)))
-        placer.place(text, Lettering.VALUE, places)
+            placer.place(text, Lettering.VALUE, places)
 
 
 def _beside(piece: Piece, edge: Edge, view: View, *, offs: tuple[float, ...]) -> Iterator[Place]:
@@ -63,7 +63,7 @@ def label_lines(placer: Placer, piece: Piece, view: View) -> None:
 
 def _along(path: Path, view: View) -> Iterator[Place]:
     whole = path.length()
-    for order, share in enumerate((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2)):
+    for order, share in enumerate((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12)):
         angle = upright(on_paper(path.direction_at(whole * share)))
         yield Place(view.point(path.point_at(whole * share)), angle, 0.02 * order)
 

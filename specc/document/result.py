@@ -17,7 +17,7 @@ from specc.units import Dimension
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from specc.alteration.record import AreaChange, DartChange, EdgeChange, Record
+    from specc.alteration.record import AreaChange, DartChange, DartState, EdgeChange, Record
     from specc.diagnostics import Diagnostic
     from specc.document.data import Value
     from specc.document.sheet import Sheet
@@ -189,17 +189,21 @@ def _edge_change(change: EdgeChange) -> Members:
 
 
 def _dart_change(change: DartChange) -> Members:
-    before, after = change.present
     return Members(
         (
             ("piece", change.piece),
             ("dart", change.dart),
-            ("there_before", before),
-            ("there_after", after),
-            ("before_deg", None if change.before is None else degrees(change.before)),
-            ("after_deg", None if change.after is None else degrees(change.after)),
+            ("before", _dart_state(change.before)),
+            ("after", _dart_state(change.after)),
         )
     )
+
+
+def _dart_state(state: DartState | None) -> Members | None:
+    if state is None:
+        return None
+    angle = None if state.angle is None else degrees(state.angle)
+    return Members((("edge", state.edge), ("angle_deg", angle)))
 
 
 def _area_change(change: AreaChange) -> Members:

@@ -6,9 +6,11 @@ Knows nothing of any one page.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Protocol
 
 from specc.document.lengths import Lengths
+from specc.document.table import Align, Column
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
@@ -17,6 +19,10 @@ if TYPE_CHECKING:
     from specc.model.garment import Accept, Garment, Header
     from specc.pattern.piece import Piece
     from specc.quantities.quantities import Quantities, SizeQuantities
+
+_PAGE_HEIGHTS = MappingProxyType({"A4": 297.0, "Letter": 279.4})  # ISO 216; ANSI/ASME Y14.1
+_PAGE_MARGINS = 41.0  # above and below together, as in templates/css/page.css
+_MANY = 6  # sizes that fit beside words at the usual width
 
 
 class Answered(Protocol):
@@ -64,6 +70,11 @@ class Sheet:
         return Lengths(self.garment.header.unit)
 
     @property
+    def page_height(self) -> float:
+        """The height of a page between its margins, in millimetres of paper."""
+        return _PAGE_HEIGHTS[self.header.paper] - _PAGE_MARGINS
+
+    @property
     def sizes(self) -> tuple[str, ...]:
         """The sizes, in order."""
         return tuple(each.size for each in self.assembly.sizes)
@@ -83,13 +94,16 @@ class Sheet:
         """What one garment of the sample size takes."""
         return self.quantities.sizes[self.sample_index]
 
-    def is_sample(self, size: str) -> bool:
-        """Whether it is the sample size."""
-        return size == self.header.sample
-
     def in_sizes(self, name: str) -> tuple[Piece, ...]:
         """The piece of that name in every size."""
         return tuple(piece for each in self.assembly.sizes for piece in each.pieces if piece.name == name)
+
+    def size_columns(self, over: str = "", width: float = 15.0) -> tuple[Column, ...]:
+        """A column of figures for every size, the sample size's strong; narrower where there are many."""
+        room = width if len(self.sizes) <= _MANY else 0.0
+        return tuple(
+            Column(size, Align.RIGHT, over=over, width=room, strong=size == self.header.sample) for size in self.sizes
+        )
 
     def use_of(self, piece: str, edge: str) -> EdgeUse | None:
         """What an edge is for, in the sample size."""

@@ -19,28 +19,28 @@ class Align(StrEnum):
 class Column:
     """A column: its heading, how its cells stand, `over` for a heading that it shares with its neighbours.
 
-    `numbers` says that its cells hold figures, to be set one under the other. A column to be filled in by hand is
-    `blank`; `strong` sets the cells of the one column that matters most.
+    `width` is in millimetres of paper, 0 for what is left, shared out as the cells need. A column to be filled in by hand is `blank`;
+    `strong` sets the cells of the one column that matters most.
     """
 
     heading: str
     align: Align = Align.LEFT
     over: str = ""
+    width: float = 0.0
     blank: bool = False
     strong: bool = False
-
-    @property
-    def numbers(self) -> bool:
-        """Whether figures stand in it."""
-        return self.align is Align.RIGHT
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A row of as many cells as there are columns; `strong` for the row that sums up or matters most."""
+    """A row of as many cells as there are columns.
+
+    `strong` is the row that sums up or matters most; a row `with_next` belongs to the one below it.
+    """
 
     cells: tuple[str, ...]
     strong: bool = False
+    with_next: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +54,11 @@ class Table:
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
     note: str = ""
+
+    @property
+    def is_fixed(self) -> bool:
+        """Whether one column takes what the others, all of a stated width, leave."""
+        return sum(column.width == 0.0 for column in self.columns) == 1
 
     def __post_init__(self) -> None:
         """Every row has a cell for every column; anything else is a fault of the program."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.alteration_drawing import overlay
 from specc.document.document import Figure, Group, Heading, Page, Paragraph
-from specc.document.table import Align, Column, Row, Table
+from specc.document.table import Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
 from specc.units import format_angle
@@ -15,14 +15,17 @@ from specc.units import format_angle
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from specc.alteration.record import DartChange, EdgeChange
+    from specc.alteration.record import DartChange, DartState, EdgeChange
     from specc.document.alteration_drawing import Change
     from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.making.assembly import StepRecords
     from specc.pattern.piece import Piece
 
-_ROOM = Point(176.0, 82.0)
+_ROOM = Point(120.0, 84.0)
+_STEP_ROOM = Point(58.0, 66.0)
+_BESIDE = 5  # sizes whose table fits beside a drawing
+_ROWS = 30  # of tables that fit on a page beside one
 _GONE = "gone"
 _NEW = "new"
 
@@ -53,14 +56,16 @@ def _whole(sheet: Sheet) -> Iterator[Block]:
 
 def _step(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Block]:
     heading = Heading(step.sentence, str(number), f"line {step.line}")
-    figure = tuple(_figure(sheet, number))
+    figures = tuple(_figure(sheet, number))
     tables = (*_edges(sheet, step, number), *_darts(sheet, step, number))
     gone = tuple(_left_out(step))
-    if not (figure or tables or gone):
+    if not (figures or tables or gone):
         yield Group("together", (heading, Paragraph("Changes no length.")))
-        return
-    yield Group("together", (heading, *gone, *figure, *tables[:1]))
-    yield from tables[1:]
+    elif figures and tables and len(sheet.sizes) <= _BESIDE and sum(len(table.rows) for table in tables) <= _ROWS:
+        yield Group("together", (heading, *gone, Group("beside", (*figures, Group("stack", tables)))))
+    else:
+        yield Group("together", (heading, *gone, *figures))
+        yield from tables
 
 
 def _figure(sheet: Sheet, number: int) -> Iterator[Figure]:
@@ -68,7 +73,7 @@ def _figure(sheet: Sheet, number: int) -> Iterator[Figure]:
     stages = (sheet.sample.drafted, *sheet.sample.stages)
     changes = changed(stages[number - 1], stages[number])
     if any(after is not None for _, after in changes):
-        drawing = overlay(f"alteration-{number}", changes, room=_ROOM)
+        drawing = overlay(f"alteration-{number}", changes, room=_STEP_ROOM)
         yield Figure(drawing, f"{drawing.title}{_scale(drawing.scale)}")
 
 
@@ -83,7 +88,7 @@ def changed(before: tuple[Piece, ...], after: tuple[Piece, ...]) -> tuple[Change
 def _left_out(step: StepRecords) -> Iterator[Paragraph]:
     """What is no longer made at all."""
     for piece in _pieces_gone(step):
-        yield Paragraph(f"{piece} is not made; its edges and darts are gone.")
+        yield Paragraph(f"The piece {piece} is not made; its edges and darts are gone.")
 
 
 def _pieces_gone(step: StepRecords) -> tuple[str, ...]:
@@ -104,8 +109,8 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
             next((each for each in record.edges if (each.piece, each.edge) == (piece, edge)), None)
             for record in step.records
         )
-        rows.append(Row((f"{piece}.{edge}", "before", *(_cell(each, "before", near, none=_NEW) for each in changes))))
-        rows.append(Row(("", "after", *(_cell(each, "after", near, none=_GONE) for each in changes))))
+        rows.append(Row((f"{piece}.{edge}", "before", *(_cell(each, "before", near, none=_NEW) for each in changes)), with_next=True))
+        rows.append(Row(("", "after", *(_cell(each, "after", near, none=_GONE) for each in changes)), with_next=True))
         rows.append(Row(("", "change", *(_difference(each, near) for each in changes))))
     yield Table(f"edges-changed-{number}", "", _columns(sheet, "Edge"), tuple(rows))
 
@@ -122,15 +127,24 @@ def _darts(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
             next((each for each in record.darts if (each.piece, each.dart) == (piece, dart)), None)
             for record in step.records
         )
-        rows.append(Row((f"{piece}.{dart}", "before", *(_angle(each, 0) for each in changes))))
-        rows.append(Row(("", "after", *(_angle(each, 1) for each in changes))))
-    note = "Angles between a dart's legs; a dart inside the piece has none."
+        before = tuple(each.before if each else None for each in changes)
+        after = tuple(each.after if each else None for each in changes)
+        cells = zip(changes, before, strict=True)
+        rows.append(Row((f"{piece}.{dart}", f"before{_opens(before)}", *(_angle(*each) for each in cells)), with_next=True))
+        cells = zip(changes, after, strict=True)
+        rows.append(Row(("", f"after{_opens(after)}", *(_angle(*each) for each in cells))))
+    note = "The angle between a dart's legs; a dart inside the piece has none."
     yield Table(f"darts-changed-{number}", "", _columns(sheet, "Dart"), tuple(rows), note=note)
 
 
+def _opens(states: tuple[DartState | None, ...]) -> str:
+    """The edge in which the dart opens, as long as it is there."""
+    edge = next((state.edge for state in states if state and state.edge), None)
+    return f", in {edge}" if edge else ""
+
+
 def _columns(sheet: Sheet, first: str) -> tuple[Column, ...]:
-    sizes = (Column(size, Align.RIGHT, over="In size", strong=sheet.is_sample(size)) for size in sheet.sizes)
-    return (Column(first), Column(""), *sizes)
+    return (Column(first), Column("", width=22.0), *sheet.size_columns("In size", width=12.5))
 
 
 def _cell(change: EdgeChange | None, when: str, near: Callable[[float], str], *, none: str) -> str:
@@ -147,13 +161,12 @@ def _difference(change: EdgeChange | None, near: Callable[[float], str]) -> str:
     return printed if printed.startswith("-") or printed == "0" else f"+{printed}"
 
 
-def _angle(change: DartChange | None, when: int) -> str:
+def _angle(change: DartChange | None, state: DartState | None) -> str:
     if change is None:
         return "same"
-    if not change.present[when]:
-        return _GONE if when else _NEW
-    angle = change.after if when else change.before
-    return "sewn" if angle is None else format_angle(degrees(angle))
+    if state is None:
+        return "none"
+    return "inside" if state.angle is None else format_angle(degrees(state.angle))
 
 
 def _scale(scale: object) -> str:

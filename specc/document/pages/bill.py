@@ -54,7 +54,8 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     used = ", ".join(sheet.title_of(name) for name in line.used_on)
     one = line.per_garment[sheet.sample_index] if line.per_garment else None
     amounts = (one, line.order, line.buy)
-    cells = (line.title, used, *(_amount(amount, line.unit) for amount in amounts), line.unit)
+    counted = tuple(_amount(amount, line.unit) for amount in amounts) if line.buy is not None else ("not counted", "", "")
+    cells = (_titled(line), used, *counted, line.unit if line.buy is not None else "")
     if not priced:
         return Row(cells)
     if line.price is None or line.currency is None:
@@ -79,11 +80,11 @@ def _by_size(sheet: Sheet) -> Iterator[Table]:
         return
     columns = (
         Column("Material"),
-        Column(""),
-        *(Column(size, Align.RIGHT, over="One garment of size", strong=sheet.is_sample(size)) for size in sheet.sizes),
+        Column("", width=12.0),
+        *sheet.size_columns("One garment of size"),
     )
     rows = tuple(
-        Row((line.title, line.unit, *(_amount(amount, line.unit) for amount in line.per_garment)))
+        Row((_titled(line), line.unit, *(_amount(amount, line.unit) for amount in line.per_garment)))
         for line in sheet.quantities.bill
         if line.per_garment
     )
@@ -93,10 +94,14 @@ def _by_size(sheet: Sheet) -> Iterator[Table]:
 def _bases(lines: tuple[BillLine, ...]) -> Iterator[Paragraph]:
     for line in lines:
         if line.basis:
-            yield Paragraph(f"{line.title}: {line.basis}.", "note")
+            yield Paragraph(f"{_titled(line)}: {line.basis}.".replace("`", ""), "note")
+
+
+def _titled(line: BillLine) -> str:
+    return f"Label: {line.title}" if line.kind == "label" else line.title
 
 
 def _amount(amount: float | None, unit: str) -> str:
     if amount is None:
-        return "not counted"
+        return ""
     return format_number(amount, decimals=0 if unit in _WHOLE else 2)

@@ -57,7 +57,7 @@ def build(sheet: Sheet) -> Page:
 def _accepted(sheet: Sheet) -> Iterator[Table]:
     if not sheet.judgement.accepted:
         return
-    rows = tuple(Row((each.diagnostic.code.id, each.diagnostic.message, each.accept.because)) for each in sheet.judgement.accepted)
+    rows = tuple(Row((each.diagnostic.code.id, plain(each.diagnostic.message), each.accept.because)) for each in sheet.judgement.accepted)
     columns = (Column("Code"), Column("Warning"), Column("Why the designer accepts it"))
     yield Table("accepted", "Accepted warnings", columns, rows)
 
@@ -72,6 +72,11 @@ def _remaining(sheet: Sheet) -> Iterator[Heading | Paragraph | Table]:
     yield Table("warnings", "Remaining warnings", columns, tuple(map(_warning, left)))
 
 
+def plain(message: str) -> str:
+    """A message without the marks that set names apart on a terminal."""
+    return message.replace("`", "")
+
+
 def _warning(each: Diagnostic) -> Row:
     line = str(each.span.line) if each.span else ""
-    return Row((each.code.id, line, each.message, "; ".join(each.helps)))
+    return Row((each.code.id, line, plain(each.message), plain("; ".join(each.helps))))

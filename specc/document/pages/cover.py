@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from specc.document.sheet import Sheet
 
-_ROOM = Point(104.0, 104.0)
+_ROOM = Point(118.0, 112.0)
 
 
 def build(sheet: Sheet) -> Page:
@@ -64,11 +64,11 @@ def _order(sheet: Sheet) -> Iterator[Table]:
         return
     columns = (
         Column("Size"),
-        *(Column(size, Align.RIGHT, strong=sheet.is_sample(size)) for size in sheet.sizes),
+        *sheet.size_columns(),
         Column("In all", Align.RIGHT),
     )
     counts = tuple(str(order.get(size, 0)) for size in sheet.sizes)
-    row = Row(("To be made", *counts, str(sum(order.values()))))
+    row = Row(("to be made", *counts, str(sum(order.values()))))
     yield Table("order", f"Order of {plural(sum(order.values()), 'garment')}", columns, (row,))
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.constants import constant
-from specc.document.document import Fact, Facts, Group, Heading, Page, Step, Steps
+from specc.document.document import Fact, Facts, Group, Heading, Page
 from specc.document.lengths import millimetres, range_of
 from specc.document.sheet import chain
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
+from specc.model.construction import Seam
 from specc.units import format_number
 
 if TYPE_CHECKING:
@@ -17,8 +18,7 @@ if TYPE_CHECKING:
 
     from specc.document.document import Block
     from specc.document.sheet import Sheet
-    from specc.model.construction import Finish, Pass, Seam
-    from specc.units import UNITS
+    from specc.model.construction import Finish
 
 _INCH = 25.4  # millimetres
 
@@ -43,10 +43,8 @@ def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
     making = each.making
     heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each))
     facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet, each) if value))
-    steps = Steps(tuple(Step(done.text, tuple(_details(sheet, done))) for done in making.passes))
-    yield Group("together", (heading, facts))
-    if steps.steps:
-        yield steps
+    work = (_operations(sheet, each, number),) if making.passes else ()
+    yield Group("together", (heading, facts, *work))
 
 
 def _named(each: Seam | Finish) -> str:
@@ -55,8 +53,6 @@ def _named(each: Seam | Finish) -> str:
 
 
 def _edges(each: Seam | Finish) -> str:
-    from specc.model.construction import Seam  # noqa: PLC0415
-
     return f"{chain(each.first)} to {chain(each.second)}" if isinstance(each, Seam) else f"along {chain(each.along)}"
 
 
@@ -78,20 +74,25 @@ def _allowance(sheet: Sheet, each: Seam | Finish) -> str:
     return "none: the cut edge is the seam line" if value == 0 else sheet.lengths.fine(value)
 
 
-def _details(sheet: Sheet, done: Pass) -> Iterator[str]:
-    parts = []
-    if done.stitch:
-        named = stitches().get(done.stitch)
-        parts.append(f"Stitch {done.stitch}{f', {named.name}' if named else ''}")
-    length = constant(done.stitch_length)
-    if length:
-        per_inch = format_number(_INCH / float(length), decimals=1)
-        parts.append(f"{millimetres(length)} mm long, {per_inch} per inch")
-    inset = constant(done.inset)
-    if inset is not None:
-        parts.append(f"{sheet.lengths.fine(inset)} from {done.inset_from}" if done.inset_from else sheet.lengths.fine(inset))
-    if parts:
-        yield "; ".join(parts)
+def _operations(sheet: Sheet, each: Seam | Finish, number: int) -> Table:
+    columns = (
+        Column("", width=10.0),
+        Column("Operation"),
+        Column("Stitch", width=26.0),
+        Column("mm", Align.RIGHT, over="Stitch length", width=12.0),
+        Column("per inch", Align.RIGHT, over="Stitch length", width=14.0),
+        Column("Needle runs", width=36.0),
+    )
+    names = {each.number: each.name for each in stitches()}
+    rows = []
+    for place, done in enumerate(each.making.passes, start=1):
+        stitch = f"{done.stitch} {names.get(done.stitch, '')}".strip() if done.stitch else ""
+        length, inset = constant(done.stitch_length), constant(done.inset)
+        millimetre = millimetres(length) if length else ""
+        per_inch = format_number(_INCH / float(length), decimals=1) if length else ""
+        runs = "" if inset is None else f"{sheet.lengths.fine(inset)} from {done.inset_from or 'the edge'}"
+        rows.append(Row((f"{number}.{place}", f"{done.text}.", stitch, millimetre, per_inch, runs)))
+    return Table(f"operations-{number}", "", columns, tuple(rows))
 
 
 def _walks(sheet: Sheet) -> Iterator[Table]:
@@ -99,17 +100,19 @@ def _walks(sheet: Sheet) -> Iterator[Table]:
         return
     columns = (
         Column("Seam"),
-        Column("Walked"),
-        *(Column(size, Align.RIGHT, over="In size", strong=sheet.is_sample(size)) for size in sheet.sizes),
+        Column("Walked", width=60.0),
+        *sheet.size_columns("In size"),
     )
     rows = []
+    near = sheet.lengths.near
     for index, seam in enumerate(sheet.garment.seams):
         walks = tuple(each.walks[index] for each in sheet.assembly.sizes)
-        rows.append(Row((seam.title or seam.name, chain(seam.first), *(sheet.lengths.near(w.first_length) for w in walks))))
-        rows.append(Row(("", chain(seam.second), *(sheet.lengths.near(w.second_length) for w in walks))))
+        name = seam.title or seam.name
+        rows.append(Row((name, chain(seam.first), *(near(walk.first_length) for walk in walks)), with_next=True))
+        rows.append(Row(("", chain(seam.second), *(near(walk.second_length) for walk in walks)), with_next=True))
         if any(walk.ease for walk in walks):
             word = "gathers" if seam.gathered else "ease"
-            rows.append(Row(("", word, *(sheet.lengths.near(walk.ease) for walk in walks))))
+            rows.append(Row(("", word, *(near(walk.ease) for walk in walks)), with_next=True))
         allowed = range_of(tuple(f"{millimetres(walk.tolerance)} mm" for walk in walks))
         left = (millimetres(walk.difference) for walk in walks)
         rows.append(Row(("", f"left over, mm; {allowed} allowed", *left)))

@@ -33,13 +33,13 @@ def _points(sheet: Sheet) -> Iterator[Table]:
     if not points:
         return
     columns = (
-        Column(""),
+        Column("", width=7.0),
         Column("Point of measure"),
-        Column("less", Align.RIGHT, over="Tolerance"),
-        Column("more", Align.RIGHT, over="Tolerance"),
-        *(Column(size, Align.RIGHT, over="Size", strong=sheet.is_sample(size)) for size in sheet.sizes),
-        Column("measured", over="Sample", blank=True),
-        Column("off by", over="Sample", blank=True),
+        Column("less", Align.RIGHT, over="Tolerance", width=12.0),
+        Column("more", Align.RIGHT, over="Tolerance", width=12.0),
+        *sheet.size_columns("Size", width=13.5),
+        Column("measured", over="Sample", width=19.0, blank=True),
+        Column("off by", over="Sample", width=16.0, blank=True),
     )
     rows = tuple(_point(letter(index), point, sheet.lengths) for index, point in enumerate(points))
     yield Table("points-of-measure", "", columns, rows, note=f"Sample: size {sheet.header.sample}, to be filled in by hand.")
@@ -58,9 +58,9 @@ def _steps(sheet: Sheet) -> Iterator[Table]:
     if not points or not pairs:
         return
     columns = (
-        Column(""),
+        Column("", width=7.0),
         Column("Point of measure"),
-        *(Column(f"{low} to {high}", Align.RIGHT, over="From size to size") for low, high in pairs),
+        *(Column(f"{low} to {high}", Align.RIGHT, over="From size to size", width=18.0) for low, high in pairs),
     )
     rows = tuple(
         Row((letter(index), point.title, *(printed(step, point.dimension, sheet.lengths) for step in point.steps)))
@@ -74,9 +74,9 @@ def _expected(sheet: Sheet) -> Iterator[Table]:
         return
     columns = (
         Column("What the designer asks for"),
-        Column("Why"),
-        *(Column(size, Align.RIGHT, over="Found in size", strong=sheet.is_sample(size)) for size in sheet.sizes),
-        Column("Met"),
+        Column("Why", width=40.0),
+        *sheet.size_columns("Found in size"),
+        Column("Met", Align.RIGHT, width=12.0),
     )
     rows = tuple(_demand(each, sheet.lengths) for each in sheet.quantities.expects)
     yield Table("expected", "Demands", columns, rows)
@@ -84,7 +84,7 @@ def _expected(sheet: Sheet) -> Iterator[Table]:
 
 def _demand(each: ExpectResult, lengths: Lengths) -> Row:
     found = (printed(value, each.dimension, lengths) for value in each.left)
-    return Row((each.text, each.because or "", *found, "yes" if all(each.met) else "no"))
+    return Row((each.text.replace(">=", "≥").replace("<=", "≤"), each.because or "", *found, "yes" if all(each.met) else "no"))
 
 
 def letter(index: int) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from specc.document.document import Figure, Group, Heading, Page, Paragraph
+from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.drawing import Drawing
+from specc.document.lengths import Lengths
 from specc.document.marks import scale_bar
 from specc.document.piece_drawing import nest_drawing, piece_drawing
 from specc.document.table import Align, Column, Row, Table
@@ -14,17 +15,21 @@ from specc.document.view import said
 from specc.geometry.point import Point
 from specc.making.cloths import cloth_of
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
+from specc.pattern.piece import NotchKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
     from specc.document.sheet import Sheet
-    from specc.making.assembly import CutPiece
+    from specc.making.assembly import CutPiece, EdgeUse
     from specc.pattern.piece import Piece
 
-_ROOM = Point(118.0, 152.0)
-_NEST_ROOM = Point(56.0, 110.0)
+_WIDTH = 118.0
+_BELOW = 94.0  # heading, table of edges and one of darts, millimetres of paper
+_NEST_ROOM = Point(80.0, 104.0)
+_ABREAST = 2
+_CHECK = "Measure these bars on the print: if they are not as long as they say, the sheet was not printed at full size."
 _SIGNS = (
     "Wide line: cut. Dashed: stitch. Chain line with bent arrows: lay on the fold of the cloth, do not cut."
     " Arrow with two heads: grain, along the warp. Short stroke across an edge: notch. Cross in a circle: drill mark"
@@ -33,25 +38,19 @@ _SIGNS = (
 
 
 def build(sheet: Sheet) -> Page:
-    """The cutting list, a bar to check the print by, and a drawing and a table for every piece."""
+    """The cutting list, bars to check the print by, the nests, and a drawing and a table for every piece."""
     lead = f"Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}. Sizes {', '.join(sheet.sizes)}."
-    blocks: list[Block] = [_list(sheet), Figure(print_check(sheet), "Printed at full size, this bar is as long as it says.")]
-    blocks.append(Paragraph(_SIGNS, "note"))
+    blocks: list[Block] = [_list(sheet), Figure(_print_check(), _CHECK), *_nests(sheet)]
     for piece, cut in zip(sheet.sample.pieces, sheet.sample_quantities.cuts, strict=True):
-        blocks += _piece(sheet, piece, cut)
+        blocks.append(_piece(sheet, piece, cut))
     return Page("pieces", "Cutting list and pieces", lead, tuple(blocks))
 
 
-def drawings(sheet: Sheet) -> tuple[Drawing, ...]:
-    """The drawings of the pieces in the sample size, to be handed out as files too."""
-    pairs = zip(sheet.sample.pieces, sheet.sample_quantities.cuts, strict=True)
-    return tuple(_drawing(sheet, piece, cut) for piece, cut in pairs)
-
-
-def print_check(sheet: Sheet) -> Drawing:
-    """A bar of 4 inches or 100 millimetres at full size."""
-    bar = scale_bar(Point(1.0, 1.0), Fraction(1), sheet.lengths)
-    return Drawing("print-check", "A bar to check the size of the print", 112.0, 8.0, Fraction(1), bar)
+def _print_check() -> Drawing:
+    """Bars of 100 millimetres and of 4 inches at full size."""
+    full = Fraction(1)
+    bars = (*scale_bar(Point(1.0, 1.0), full, Lengths("mm")), *scale_bar(Point(1.0, 9.0), full, Lengths("in")))
+    return Drawing("print-check", "Bars to check the size of the print", 112.0, 16.0, full, bars)
 
 
 def how_cut(piece: Piece) -> str:
@@ -63,10 +62,10 @@ def how_cut(piece: Piece) -> str:
 
 def _list(sheet: Sheet) -> Table:
     columns = (
-        Column("Piece"),
-        Column("Cut", Align.RIGHT),
-        Column("How"),
-        Column("From"),
+        Column("Piece", width=30.0),
+        Column("Cut", Align.RIGHT, width=12.0),
+        Column("How", width=44.0),
+        Column("From", width=52.0),
         Column("Edges without allowance"),
     )
     rows = tuple(
@@ -87,14 +86,38 @@ def _bare(sheet: Sheet, piece: Piece) -> Iterator[str]:
             yield use.edge
 
 
-def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Iterator[Block]:
+def _nests(sheet: Sheet) -> Iterator[Block]:
+    """Every piece in all sizes, a few abreast."""
+    if len(sheet.sizes) == 1:
+        return
+    figures = tuple(_nest(sheet, piece) for piece in sheet.sample.pieces)
+    rows = tuple(Group("beside", figures[at : at + _ABREAST]) for at in range(0, len(figures), _ABREAST))
+    yield Group("together", (Heading("All sizes"), *rows[:1]))
+    yield from rows[1:]
+    yield Paragraph(f"As sewn, laid on each other as drafted. The wider line is size {sheet.header.sample}.", "note")
+
+
+def _nest(sheet: Sheet, piece: Piece) -> Figure:
+    sizes = tuple(zip(sheet.sizes, sheet.in_sizes(piece.name), strict=True))
+    drawing = nest_drawing(sizes, sheet.header.sample, sheet.lengths, room=_NEST_ROOM)
+    return Figure(drawing, f"{_named(piece)}, sizes {sheet.sizes[0]} to {sheet.sizes[-1]}, {_scale(drawing)}")
+
+
+def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
     drawing = _drawing(sheet, piece, cut)
-    nest = nest_drawing(_sizes(sheet, piece), sheet.header.sample, sheet.lengths, room=_NEST_ROOM)
-    figures = [Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")]
-    if len(sheet.sizes) > 1:
-        figures.append(Figure(nest, f"Sizes {sheet.sizes[0]} to {sheet.sizes[-1]} as sewn, {_scale(nest)}"))
-    title = Heading(_named(piece), detail=f"cut {piece.cut}, {how_cut(piece)}")
-    yield Group("together", (title, Group("beside", tuple(figures)), *_edges(sheet, piece), *_darts(sheet, piece)))
+    figure = Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")
+    said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(_SIGNS, "note")))
+    title = Heading(_named(piece), detail=f"size {sheet.header.sample}")
+    return Group("together", (title, Group("beside", (figure, said)), *_edges(sheet, piece), *_darts(sheet, piece)))
+
+
+def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
+    yield Fact("Cut", f"{piece.cut}, {how_cut(piece)}")
+    yield Fact("From", _cloth(sheet, piece))
+    for notch in piece.notches:
+        corner = next(edge.start for edge in piece.edges if edge.name == notch.edge)
+        where = f"{notch.edge}, {sheet.lengths.said(notch.at)} from {corner}"
+        yield Fact("Notch" if notch.kind is NotchKind.SINGLE else "Double notch", where)
 
 
 def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
@@ -107,14 +130,14 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
         f"size {header.sample}",
         f"{header.style}{revision}",
     )
-    return piece_drawing(piece, cut, allowances, sheet.lengths, room=_ROOM, lines=lines)
+    return piece_drawing(piece, cut, allowances, sheet.lengths, room=Point(_WIDTH, sheet.page_height - _BELOW), lines=lines)
 
 
 def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
     columns = (
-        Column("Edge"),
-        *(Column(size, Align.RIGHT, over="As sewn, in size", strong=sheet.is_sample(size)) for size in sheet.sizes),
-        Column("Allowance", Align.RIGHT),
+        Column("Edge", width=22.0),
+        *sheet.size_columns("As sewn, in size", width=13.0),
+        Column("Allowance", Align.RIGHT, width=17.0),
         Column("Goes into"),
     )
     rows = []
@@ -126,10 +149,16 @@ def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
             for other in each.edges
             if other.name == edge.name
         )
-        allowance = "" if use is None or use.kind == "fold" else sheet.lengths.fine(use.allowance)
+        allowance = _allowance(sheet, use)
         goes = "" if use is None else _goes(sheet, use.kind, use.by)
         rows.append(Row((edge.name, *lengths, allowance, goes)))
     yield Table(f"edges-{piece.name}", "", columns, tuple(rows))
+
+
+def _allowance(sheet: Sheet, use: EdgeUse | None) -> str:
+    if use is None or use.kind == "fold":
+        return ""
+    return sheet.lengths.fine(use.allowance) if use.allowance else "none"
 
 
 def _goes(sheet: Sheet, kind: str, by: str | None) -> str:
@@ -149,9 +178,9 @@ def _darts(sheet: Sheet, piece: Piece) -> Iterator[Table]:
         return
     columns = (
         Column("Dart"),
-        Column("On"),
-        *(Column(size, Align.RIGHT, over="Takes in, in size", strong=sheet.is_sample(size)) for size in sheet.sizes),
-        Column(f"Deep, size {sheet.header.sample}", Align.RIGHT),
+        Column("On", width=30.0),
+        *sheet.size_columns("Takes in, in size"),
+        Column(f"Deep, size {sheet.header.sample}", Align.RIGHT, width=30.0),
     )
     rows = []
     for dart in darts:
@@ -163,10 +192,6 @@ def _darts(sheet: Sheet, piece: Piece) -> Iterator[Table]:
         )
         rows.append(Row((dart.name, getattr(dart, "edge", "inside"), *widths, sheet.lengths.near(dart_depth(dart)))))
     yield Table(f"darts-{piece.name}", "", columns, tuple(rows))
-
-
-def _sizes(sheet: Sheet, piece: Piece) -> tuple[tuple[str, Piece], ...]:
-    return tuple(zip(sheet.sizes, sheet.in_sizes(piece.name), strict=True))
 
 
 def _named(piece: Piece) -> str:

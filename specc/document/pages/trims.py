@@ -43,15 +43,18 @@ def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Headi
     yield Heading(sheet.title_of(cut.trim), str(number), f"for {sheet.title_of(cut.used_on)}: cut {cut.count}, {round_}")
     columns = (
         Column("Made of"),
-        *(Column(size, Align.RIGHT, over="In size", strong=sheet.is_sample(size)) for size in sheet.sizes),
+        *sheet.size_columns("In size"),
     )
     yield Table(f"trim-{number}", "", columns, tuple(_rows(sheet, cuts)), note=_note(sheet, cuts))
 
 
 def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
     near, up = sheet.lengths.near, sheet.lengths.up
-    for index, zone in enumerate(cuts[0].zones):
-        yield Row((_laid(zone), *(near(cut.zones[index].end - cut.zones[index].start) for cut in cuts)))
+    runs = tuple(_runs(cut.zones) for cut in cuts)
+    for key, (first, times) in runs[0].items():
+        lengths = (near(each[key][0].end - each[key][0].start) if key in each else "" for each in runs)
+        several = (key[0], key[1], 1) in runs[0]
+        yield Row((_laid(first, times, _from(sheet, first) if several else ""), *lengths))
     if len(cuts[0].zones) != 1:
         yield Row(("seam line in all", *(near(cut.seam_length) for cut in cuts)))
     if any(cut.held for cut in cuts):
@@ -61,11 +64,34 @@ def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
     yield Row(("Cut length", *(up(cut.cut_length) for cut in cuts)), strong=True)
 
 
-def _laid(zone: Zone) -> str:
+def _runs(zones: tuple[Zone, ...]) -> dict[tuple[str, str, int], tuple[Zone, int]]:
+    """Zones of each edge in order from its start corner, and how often each lies in the run (right and left: twice)."""
+    edges: dict[tuple[str, str], list[Zone]] = {}
+    for zone in zones:
+        edges.setdefault((zone.piece, zone.edge), []).append(zone)
+    found: dict[tuple[str, str, int], tuple[Zone, int]] = {}
+    for (piece, edge), laid in edges.items():
+        alike = dict.fromkeys(sorted(laid, key=lambda zone: zone.start))
+        for place, zone in enumerate(alike):
+            found[piece, edge, place] = (zone, laid.count(zone))
+    return found
+
+
+def _laid(zone: Zone, times: int, corner: str) -> str:
     how = f"held in by {format_ratio(zone.held)}" if zone.held else "laid flat"
-    return f"{zone.piece}.{zone.edge}, {how}"
+    start, then = ("", "then ") if zone.start else (corner, "")
+    return f"{f'{times} × ' if times > 1 else ''}{zone.piece}.{zone.edge}{start}: {then}{how}"
+
+
+def _from(sheet: Sheet, zone: Zone) -> str:
+    """The corner from which an edge is measured."""
+    pieces = (piece for piece in sheet.sample.pieces if piece.name == zone.piece)
+    corner = next((edge.start for piece in pieces for edge in piece.edges if edge.name == zone.edge), "")
+    return f" from {corner}" if corner else ""
 
 
 def _note(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> str:
     width = cuts[0].cut_width
-    return "" if width is None else f"Cut {sheet.lengths.fine(width)} wide."
+    wide = "" if width is None else f"Cut {sheet.lengths.fine(width)} wide. "
+    twice = any(times > 1 for _, times in _runs(cuts[0].zones).values())
+    return wide + ("2 × stands for both halves; the length is that of one." if twice else "")
