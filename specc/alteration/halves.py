@@ -15,8 +15,6 @@ from specc.pattern.outline import moved_dart, moved_two_pointed
 from specc.pattern.piece import NamedPoint, ReferenceLine
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from specc.geometry.point import Point, Rigid
     from specc.pattern.piece import Dart, Piece
 
@@ -29,6 +27,7 @@ class Halves:
 
     `runs` begin at the dart's `second`; the run before `cut` ends at the slash and the one at `cut` begins
     there. `slash` is where the cut meets the outline, `into` the dart along which it runs, if any.
+    `following` and `preceding` are polygons of the half behind the dart and of the other.
     """
 
     piece: Piece
@@ -37,6 +36,19 @@ class Halves:
     cut: int
     slash: Point
     into: Dart | None
+    following: tuple[Point, ...]
+    preceding: tuple[Point, ...]
+
+    @staticmethod
+    def of(  # noqa: PLR0913 - what is cut, and where
+        piece: Piece, dart: Dart, runs: tuple[Run, ...], *, cut: int, slash: Point, into: Dart | None
+    ) -> Halves:
+        """The two halves, with the corners of polygons that stand for them."""
+        following, preceding = (
+            (dart.pivot, *(point for run in half for point in run.path.flattened()))
+            for half in (runs[:cut], runs[cut:])
+        )
+        return Halves(piece, dart, runs, cut, slash, into, following, preceding)
 
     def turning(self) -> tuple[bool, float]:
         """Whether the half that follows the dart turns, else the other; and the angle that closes the dart.
@@ -45,20 +57,16 @@ class Halves:
         """
         pivot = self.dart.pivot
         closing = (self.dart.second - pivot).angle_to(self.dart.first - pivot)
-        following = self._keeps(self.runs[: self.cut])
-        preceding = self._keeps(self.runs[self.cut :])
+        following = self._keeps(self.runs[: self.cut], self.following)
+        preceding = self._keeps(self.runs[self.cut :], self.preceding)
         return (preceding > following, closing if preceding > following else -closing)
 
-    def _keeps(self, runs: tuple[Run, ...]) -> tuple[bool, bool, float]:
+    def _keeps(self, runs: tuple[Run, ...], polygon: tuple[Point, ...]) -> tuple[bool, bool, float]:
         """What speaks for a half staying where it is, in order of weight."""
-        polygon = self._polygon(runs)
         grain = self.piece.grain
         holds_fold = any(run.edge == self.piece.fold for run in runs)
         holds_grain = grain is not None and contains(polygon, grain.point_at(0.5 * grain.length()))
         return holds_fold, holds_grain, abs(polygon_area(polygon))
-
-    def _polygon(self, runs: Iterable[Run]) -> tuple[Point, ...]:
-        return (self.dart.pivot, *(point for run in runs for point in run.path.flattened()))
 
     def legs(self) -> tuple[Path, ...]:
         """The lines of the cut: both legs of the dart, then the slash or the other dart's legs."""
@@ -79,9 +87,9 @@ class Halves:
         wedges = [self.dart, self.into] if self.into else [self.dart]
         if any(contains((w.first, w.pivot, w.second), point) for w in wedges):
             return None
-        if contains(self._polygon(self.runs[: self.cut]), point):
+        if contains(self.following, point):
             return True
-        if contains(self._polygon(self.runs[self.cut :]), point):
+        if contains(self.preceding, point):
             return False
         # On the outline itself, or outside the piece.
         nearest = min(range(len(self.runs)), key=lambda index: self.runs[index].path.distance_to(point))

@@ -203,7 +203,9 @@ def _halved(piece: Piece, dart: Dart, slash: Slash) -> tuple[Halves, int]:
     begin = names.index(dart.name) + 1
     cut = names.index(slash.into.name if slash.into else OPENING) + 1
     ring = (*runs[begin:], *runs[:begin])
-    return Halves(piece, dart, ring, (cut - begin) % len(ring), slash.end, slash.into), begin
+    return Halves.of(
+        piece, dart, ring, cut=(cut - begin) % len(ring), slash=slash.end, into=slash.into
+    ), begin
 
 
 def _refreshed(dart: Dart, runs: tuple[Run, ...]) -> Dart:

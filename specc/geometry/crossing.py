@@ -46,9 +46,9 @@ def crossings(path: Path, other: Path) -> tuple[Crossing, ...]:
     passed = 0.0
     for segment in path.segments:
         other_passed = 0.0
-        box = _box(segment)
+        box = segment.box()
         for second in other.segments:
-            if _meet(box, _box(second)):
+            if _meet(box, second.box()):
                 found += (
                     Crossing(
                         segment.point_at(t), passed + segment.length_to(t), other_passed + second.length_to(u)
@@ -131,16 +131,6 @@ def _newton(first: Cubic, second: Cubic, *, t: float, u: float) -> tuple[float, 
     return (t, u) if inside and first.point_at(t).distance(second.point_at(u)) <= SAME else None
 
 
-def _box(segment: Segment) -> tuple[float, float, float, float]:
-    """A box that holds the segment: that of its control points."""
-    points = (
-        (segment.start, segment.end)
-        if isinstance(segment, Line)
-        else (segment.start, segment.leaving, segment.arriving, segment.end)
-    )
-    xs, ys = [p.x for p in points], [p.y for p in points]
-    return min(xs) - SAME, min(ys) - SAME, max(xs) + SAME, max(ys) + SAME
-
-
 def _meet(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
-    return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]
+    """Whether two boxes have a point in common, or nearly."""
+    return a[0] <= b[2] + SAME and b[0] <= a[2] + SAME and a[1] <= b[3] + SAME and b[1] <= a[3] + SAME

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import dataclass
+from math import hypot
 from typing import TYPE_CHECKING
 
 from specc.geometry.segment import Line
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from specc.geometry.point import Point, Rigid
     from specc.geometry.segment import Segment
 
+COARSE = 1.0  # mm; samples this close to a curve single out the stretch where it is nearest
 PARALLEL = 1e-9  # sine of the angle below which two runs that meet are one straight run
 
 
@@ -157,11 +159,12 @@ class Path:
 
     def length_at(self, point: Point) -> float:
         """The length from the start at which the path is nearest to the point."""
-        return self._nearest(point)[0]
+        index, t, _ = self._nearest(point)
+        return sum(segment.length() for segment in self.segments[:index]) + self.segments[index].length_to(t)
 
     def distance_to(self, point: Point) -> float:
         """The shortest distance from the point to the path."""
-        return self._nearest(point)[1]
+        return self._nearest(point)[2]
 
     def _place(self, length: float) -> tuple[int, float]:
         """The segment and the parameter on it at a length from the start."""
@@ -173,15 +176,19 @@ class Path:
             length -= whole
         raise AssertionError
 
-    def _nearest(self, point: Point) -> tuple[float, float]:
-        best, best_distance, passed = 0.0, self.start.distance(point), 0.0
-        for segment in self.segments:
+    def _nearest(self, point: Point) -> tuple[int, float, float]:
+        """The segment that is nearest to the point, the parameter on it, and the distance."""
+        best = (0, 0.0, self.start.distance(point))
+        for index, segment in enumerate(self.segments):
+            left, bottom, right, top = segment.box()
+            aside, off = max(left - point.x, 0.0, point.x - right), max(bottom - point.y, 0.0, point.y - top)
+            if hypot(aside, off) >= best[2]:
+                continue  # its whole box is further away
             t = _nearest_parameter(segment, point)
             distance = segment.point_at(t).distance(point)
-            if distance < best_distance:
-                best, best_distance = passed + segment.length_to(t), distance
-            passed += segment.length()
-        return best, best_distance
+            if distance < best[2]:
+                best = (index, t, distance)
+        return best
 
 
 def _nearest_parameter(segment: Segment, point: Point) -> float:
@@ -191,7 +198,7 @@ def _nearest_parameter(segment: Segment, point: Point) -> float:
         square = along.dot(along)
         return min(1.0, max(0.0, (point - segment.start).dot(along) / square)) if square > 0.0 else 0.0
     # The nearest of even samples, then Newton's steps on the derivative of the squared distance.
-    steps = max(8, segment.steps(FLATTEN))
+    steps = max(8, segment.steps(COARSE))
     best = min(range(steps + 1), key=lambda step: segment.point_at(step / steps).distance(point))
     low, high = max(0.0, (best - 1) / steps), min(1.0, (best + 1) / steps)
     t = best / steps

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import ceil, hypot, sqrt
 from typing import TYPE_CHECKING, Final
 
@@ -103,6 +103,11 @@ class Line:
         """The points among which the leftmost, rightmost, lowest and highest are found."""
         return self.start, self.end
 
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of an upright box that holds the run."""
+        a, b = self.start, self.end
+        return min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)
+
 
 @dataclass(frozen=True, slots=True)
 class Cubic:
@@ -112,6 +117,7 @@ class Cubic:
     leaving: Point
     arriving: Point
     end: Point
+    _length: float = field(default=-1.0, init=False, repr=False, compare=False)  # once it was asked for
 
     def point_at(self, t: float) -> Point:
         """The point at parameter t, 0 to 1."""
@@ -167,11 +173,15 @@ class Cubic:
 
     def length(self) -> float:
         """The length in millimetres, to 1e-6."""
-        return self._length_between(0.0, 1.0)
+        if self._length < 0.0:
+            object.__setattr__(self, "_length", self._length_between(0.0, 1.0))
+        return self._length
 
     def length_to(self, t: float) -> float:
         """The length from the start to parameter t, to 1e-6."""
-        return self._length_between(0.0, t) if t > 0.0 else 0.0
+        if t <= 0.0:
+            return 0.0
+        return self._length_between(0.0, t) if t < 1.0 else self.length()
 
     def _length_between(self, low: float, high: float) -> float:
         # The derivative as a polynomial: (ax*t + bx)*t + cx and the same for y.
@@ -288,6 +298,16 @@ class Cubic:
         for f0, f1, f2, f3 in ((p0.x, p1.x, p2.x, p3.x), (p0.y, p1.y, p2.y, p3.y)):
             inner += quadratic_roots(f3 - 3.0 * f2 + 3.0 * f1 - f0, 2.0 * (f2 - 2.0 * f1 + f0), f1 - f0)
         return (p0, *(self.point_at(t) for t in sorted(inner) if 0.0 < t < 1.0), p3)
+
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of an upright box that holds the control points, and so the curve."""
+        a, b, c, d = self.start, self.leaving, self.arriving, self.end
+        return (
+            min(a.x, b.x, c.x, d.x),
+            min(a.y, b.y, c.y, d.y),
+            max(a.x, b.x, c.x, d.x),
+            max(a.y, b.y, c.y, d.y),
+        )
 
 
 Segment = Line | Cubic
