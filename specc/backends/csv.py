@@ -1,7 +1,7 @@
 """Owns writing the tables as CSV (RFC 4180, UTF-8). Knows nothing of what is in them.
 
-A cell of text that a spreadsheet would take for a formula is made text by an apostrophe before it (advice of OWASP on
-CSV injection). Numbers stay numbers.
+A cell of text that a spreadsheet would take for a formula is made text by an apostrophe before it (advice of
+OWASP on CSV injection). Numbers stay numbers.
 """
 
 from __future__ import annotations

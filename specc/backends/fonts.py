@@ -1,7 +1,9 @@
-"""Owns the fonts of the sheet: cut down to the letters in use, the same bytes on every machine. Knows no pages.
+"""Owns the fonts of the sheet: cut down to the letters in use, the same bytes on every machine.
 
-WeasyPrint would cut fonts down by one of two libraries, whichever the machine has, with different bytes, and stamps
-the time into them. A font that is cut down here and then embedded whole does not depend on either.
+Knows no pages.
+
+WeasyPrint would cut fonts down by one of two libraries, whichever the machine has, with different bytes, and
+stamps the time into them. A font that is cut down here and then embedded whole does not depend on either.
 """
 
 from __future__ import annotations
@@ -16,9 +18,13 @@ from specc.assets import Font, font_files
 if TYPE_CHECKING:
     from pathlib import Path
 
-FAMILY = "Specc Sans"  # the licence (SIL OFL 1.1, clause 3) reserves the name of the original for the original
+FAMILY = (
+    "Specc Sans"  # the licence (SIL OFL 1.1, clause 3) reserves the name of the original for the original
+)
 USED = (Font(400, "normal"), Font(600, "normal"))
-MISSING = "☐"  # U+2610: shown for a letter that the font does not have, so that no font of the machine is used
+MISSING = (
+    "☐"  # U+2610: shown for a letter that the font does not have, so that no font of the machine is used
+)
 
 _FEATURES = ["kern", "frac", "numr", "dnom", "ccmp", "mark", "mkmk"]
 _LICENCE_NAMES = (0, 13, 14)  # OpenType name ids: copyright, licence, its address
@@ -85,7 +91,7 @@ def _name(font: Any) -> None:  # noqa: ANN401 - fontTools has no types
 
 
 def _give_fractions_letters(font: Any) -> None:  # noqa: ANN401 - fontTools has no types
-    """The figures of fractions get the letters ¹ ⁄ ₂, by which a reader of the PDF finds them and drawings write them."""
+    """The figures of fractions get the letters ¹ ⁄ ₂: by them the PDF is read and drawings are written."""
     glyphs = set(font.getGlyphOrder())
     wanted = {ord("⁄"): "slash.frac"}
     wanted |= {ord(_SUPERSCRIPTS[value]): f"{name}.numr" for value, name in enumerate(_DIGITS)}

@@ -1,4 +1,6 @@
-"""Owns writing a document as one self-contained HTML page: style and fonts inside, no script, nothing to fetch.
+"""Owns writing a document as one self-contained HTML page.
+
+Style and fonts inside, no script, nothing to fetch.
 
 Knows nothing of garments; what stands where is the templates' business.
 """
@@ -71,5 +73,8 @@ def _tabbed(line: str) -> str:
 
 
 def _runs(values: Iterable[object], attribute: str) -> tuple[tuple[object, tuple[object, ...]], ...]:
-    """Neighbours with the same value of an attribute, together; the templates' own grouping would sort them."""
+    """Neighbours with the same value of an attribute, together.
+
+    The templates' own grouping would sort them.
+    """
     return tuple((value, tuple(run)) for value, run in groupby(values, key=attrgetter(attribute)))

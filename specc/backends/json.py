@@ -1,4 +1,7 @@
-"""Owns writing the result as JSON; result.schema.json beside it says what is in it. Knows nothing of garments."""
+"""Owns writing the result as JSON; result.schema.json beside it says what is in it.
+
+Knows nothing of garments.
+"""
 
 from __future__ import annotations
 
@@ -12,12 +15,16 @@ if TYPE_CHECKING:
     from specc.document.data import Value
     from specc.document.document import Document
 
-_DECIMALS = 4  # 1e-4 of a millimetre: finer than any cloth, coarser than the last bits that differ between machines
+_DECIMALS = (
+    4  # 1e-4 of a millimetre: finer than any cloth, coarser than the last bits that differ between machines
+)
 
 
 def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
     """The result as a file."""
-    return (OutputFile("result.json", f"{_text(document.result)}\n".encode("utf-8", errors="backslashreplace")),)
+    return (
+        OutputFile("result.json", f"{_text(document.result)}\n".encode("utf-8", errors="backslashreplace")),
+    )
 
 
 def _text(value: Value) -> str:

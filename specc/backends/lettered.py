@@ -11,8 +11,8 @@ from markupsafe import Markup, escape
 
 REPLACEMENT = "\ufffd"
 
-# What XML 1.0 (fifth edition, 2.2) does not allow, and the controls of writing direction that could make a line read
-# other than it is written (Unicode UAX 9, 2.1 to 2.4).
+# What XML 1.0 (fifth edition, 2.2) does not allow, and the controls of writing direction that could make a
+# line read other than it is written (Unicode UAX 9, 2.1 to 2.4).
 _UNFIT = re.compile(
     "[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]"
     "|[\u007f-\u009f\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069]"
@@ -36,7 +36,11 @@ def to_html(text: str) -> Markup:
     text = _MINUS.sub("−", fit(text))
     for found in _FRACTION.finditer(text):
         whole = f'{found[1]}<span class="gap"> </span>' if found[1] else ""
-        parts += (escape(text[end : found.start()]), whole, f'<span class="frac">{found[2]}/{found[3]}</span>')
+        parts += (
+            escape(text[end : found.start()]),
+            whole,
+            f'<span class="frac">{found[2]}/{found[3]}</span>',
+        )
         end = found.end()
     return Markup("").join(Markup(part) for part in (*parts, escape(text[end:])))  # noqa: S704 - escaped above
 

@@ -33,7 +33,10 @@ def write(_document: Document, page: str) -> tuple[OutputFile, ...]:
 
 @contextmanager
 def _no_collection() -> Iterator[None]:
-    """Garbage is not looked for: a fifth of WeasyPrint's time goes there, and its boxes live until the end anyway."""
+    """Garbage is not looked for.
+
+    A fifth of WeasyPrint's time goes there, and its boxes live until the end anyway.
+    """
     was_on = gc.isenabled()
     gc.disable()
     try:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Caution, Facts, Figure, Group, Heading, Listing, Paragraph
-from specc.document.drawing import Bend, Label, Stroke
+from specc.document.drawing import Bend, Stroke
 from specc.document.table import Align, Table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block, Document
-    from specc.document.drawing import Drawing, Trace
+    from specc.document.drawing import Drawing, Label, Trace
     from specc.document.table import Column
     from specc.geometry.point import Point
 
@@ -25,7 +25,8 @@ def text(document: Document, *, drawings: bool = True) -> str:
 def _document(document: Document, *, drawings: bool) -> Iterator[str]:
     block = document.block
     yield f"document {document.language} {document.paper}"
-    yield f"title block: {block.style} | {block.title} | {block.maker} | {block.season} | {block.revision} | {block.date}"
+    parts = (block.style, block.title, block.maker, block.season, block.revision, block.date)
+    yield f"title block: {' | '.join(parts)}"
     for page in document.pages:
         yield ""
         yield f"== {page.title} [{page.kind}] =="

@@ -1,4 +1,7 @@
-"""Owns writing a drawing as SVG, alone as a file or as part of a page. Decides nothing: the drawing says it all."""
+"""Owns writing a drawing as SVG, alone as a file or as part of a page.
+
+Decides nothing: the drawing says it all.
+"""
 
 from __future__ import annotations
 
@@ -9,13 +12,13 @@ from markupsafe import Markup, escape
 
 from specc.backends.lettered import fit, to_plain
 from specc.backends.output import OutputFile
-from specc.document.drawing import Bend, Label, Stroke
+from specc.document.drawing import Bend, Stroke
 from specc.document.lettering import LETTERINGS, height_of, width_of
 from specc.document.line import LINES
 
 if TYPE_CHECKING:
     from specc.document.document import Document
-    from specc.document.drawing import Drawing, Trace
+    from specc.document.drawing import Drawing, Label, Trace
     from specc.geometry.point import Point
 
 _ALONE = "'Source Sans Pro', 'Source Sans 3', Helvetica, Arial, sans-serif"
@@ -25,7 +28,8 @@ _MARGIN = 0.5  # of the white ground round a label, millimetres
 def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
     """The drawings of the document, one file each."""
     return tuple(
-        OutputFile(f"drawings/{drawing.name}.svg", f"{alone(drawing)}\n".encode()) for drawing in document.drawings
+        OutputFile(f"drawings/{drawing.name}.svg", f"{alone(drawing)}\n".encode())
+        for drawing in document.drawings
     )
 
 

@@ -1,10 +1,13 @@
-"""Owns the drawings of alterations: pieces before, dashed, and after, solid, laid on each other. Knows no verb."""
+"""Owns the drawings of alterations: pieces before, dashed, and after, solid, laid on each other.
+
+Knows no verb.
+"""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.document.drawing import Drawing, Label, Stroke, Trace
+from specc.document.drawing import Drawing, Label, Stroke
 from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.marks import line
@@ -14,6 +17,7 @@ from specc.pattern.measure import dart_tip
 from specc.pattern.outline import bounds, drawn_outline
 
 if TYPE_CHECKING:
+    from specc.document.drawing import Trace
     from specc.pattern.piece import Piece
 
 Change = tuple["Piece | None", "Piece | None"]
@@ -51,10 +55,13 @@ def overlay(name: str, changes: tuple[Change, ...], *, room: Point) -> Drawing:
 def _outline(piece: Piece, view: View) -> tuple[Trace, ...]:
     """The outline, then the darts."""
     darts = tuple(
-        line(view.point(dart.first), view.point(dart_tip(dart)), view.point(dart.second)) for dart in piece.darts
+        line(view.point(dart.first), view.point(dart_tip(dart)), view.point(dart.second))
+        for dart in piece.darts
     )
     inner = tuple(
-        line(*(view.point(corner) for corner in (dart.top, dart.first, dart.bottom, dart.second)), closed=True)
+        line(
+            *(view.point(corner) for corner in (dart.top, dart.first, dart.bottom, dart.second)), closed=True
+        )
         for dart in piece.two_pointed
     )
     return (view.trace(drawn_outline(piece), closed=True), *darts, *inner)

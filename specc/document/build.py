@@ -5,7 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Document, Figure, Group, TitleBlock
-from specc.document.pages import alterations, bill, cautions, cover, labels, making, measures, pieces, source, trims
+from specc.document.pages import (
+    alterations,
+    bill,
+    cautions,
+    cover,
+    labels,
+    making,
+    measures,
+    pieces,
+    source,
+    trims,
+)
 from specc.document.result import result
 from specc.document.sheet import Sheet
 from specc.document.tables import tables

@@ -1,4 +1,7 @@
-"""Owns the values of expressions that hold constants only, as the settings of a method do. Knows no geometry."""
+"""Owns the values of expressions that hold constants only, as the settings of a method do.
+
+Knows no geometry.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +16,10 @@ if TYPE_CHECKING:
 
 
 def constant(expression: Expression | None) -> Fraction | None:
-    """The value in base units; None where there is no expression, or one that asks for more than constants."""
+    """The value in base units.
+
+    None where there is no expression, or one that asks for more than constants.
+    """
     match expression:
         case Constant(value=quantity):
             return quantity.value

@@ -1,4 +1,7 @@
-"""Owns plain data for programs: trees of named members and tables of plain values, frozen. Knows nothing of formats."""
+"""Owns plain data for programs: trees of named members and tables of plain values, frozen.
+
+Knows nothing of formats.
+"""
 
 from __future__ import annotations
 

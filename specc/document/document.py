@@ -1,4 +1,7 @@
-"""Owns what a document is: a title block and pages made of blocks. Knows nothing of garments or of formats."""
+"""Owns what a document is: a title block and pages made of blocks.
+
+Knows nothing of garments or of formats.
+"""
 
 from __future__ import annotations
 
@@ -125,8 +128,8 @@ class TitleBlock:
 class Document:
     """A whole sheet. `paper` is A4 or Letter.
 
-    `drawings` are those that are also handed out as files. `tables` and `result` carry the same values for programs,
-    as plain numbers.
+    `drawings` are those that are also handed out as files. `tables` and `result` carry the same values for
+    programs, as plain numbers.
     """
 
     language: str

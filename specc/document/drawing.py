@@ -1,6 +1,9 @@
-"""Owns drawings as plain data: strokes and labels in millimetres of paper. Knows nothing of garments or of SVG.
+"""Owns drawings as plain data: strokes and labels in millimetres of paper.
 
-On paper x runs to the right and y runs down from the top left corner; angles are in radians, clockwise as seen.
+Knows nothing of garments or of SVG.
+
+On paper x runs to the right and y runs down from the top left corner; angles are in radians, clockwise as
+seen.
 """
 
 from __future__ import annotations
@@ -11,8 +14,8 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from fractions import Fraction
 
-    from specc.document.line import LineKind
     from specc.document.lettering import Lettering
+    from specc.document.line import LineKind
     from specc.geometry.point import Point
 
 
@@ -60,8 +63,8 @@ class Label:
 class Drawing:
     """A drawing of `width` by `height` millimetres of paper.
 
-    `name` is unique in the document and makes the file's name; `title` says in words what is seen. `scale` is paper
-    over garment, None where the drawing has no single scale. Later items lie on earlier ones.
+    `name` is unique in the document and makes the file's name; `title` says in words what is seen. `scale` is
+    paper over garment, None where the drawing has no single scale. Later items lie on earlier ones.
     """
 
     name: str

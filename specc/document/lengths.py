@@ -1,4 +1,7 @@
-"""Owns how the sheet prints lengths: in the garment's unit, to a step that it names. Knows nothing of garments."""
+"""Owns how the sheet prints lengths: in the garment's unit, to a step that it names.
+
+Knows nothing of garments.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +14,9 @@ from specc.units import UNITS, format_length, format_number
 
 _STEPS = MappingProxyType({"in": Fraction(1, 8), "cm": Fraction(1, 10), "mm": Fraction(1)})
 _WORDS = MappingProxyType({"in": "inches", "cm": "centimetres", "mm": "millimetres"})
-_GRID = 10**6  # a float of geometry is read on this grid, so that its last bits never turn a cut into the next step
+_GRID = (
+    10**6
+)  # a float of geometry is read on this grid, so that its last bits never turn a cut into the next step
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +50,22 @@ class Lengths:
         return format_length(mm, self.unit)
 
     def fine(self, mm: Fraction | float) -> str:
-        """The same to a quarter of the step, with the unit: for what is small, such as an allowance or an inset."""
+        """The same to a quarter of the step, with the unit.
+
+        For what is small, such as an allowance or an inset.
+        """
         if self.unit == "in":
             return format_length(mm, "in", denominator=32)
-        return format_length(mm, "mm", decimals=1) if self.unit == "mm" else format_length(mm, "cm", decimals=2)
+        return (
+            format_length(mm, "mm", decimals=1) if self.unit == "mm" else format_length(mm, "cm", decimals=2)
+        )
 
 
 def millimetres(mm: Fraction | float, *, decimals: int = 1) -> str:
-    """A small length in millimetres whatever the garment's unit, such as a stitch or a difference, without the unit."""
+    """A small length, such as a stitch or a difference, in millimetres whatever the garment's unit.
+
+    No unit.
+    """
     text = format_number(mm, decimals=decimals)
     return text.removeprefix("-") if not float(text) else text
 

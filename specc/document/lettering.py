@@ -33,8 +33,8 @@ LETTERINGS = MappingProxyType(
     }
 )
 
-# Advance widths of Source Sans Pro Semibold 2.020 from U+0020 to U+007E, thousandths of an em (table `hmtx`): the
-# wider of the two weights in use, so that no text is wider than it is taken to be.
+# Advance widths of Source Sans Pro Semibold 2.020 from U+0020 to U+007E, thousandths of an em (table `hmtx`):
+# the wider of the two weights in use, so that no text is wider than it is taken to be.
 _WIDTHS = (
     *(200, 315, 482, 513, 513, 841, 639, 275, 324, 324, 438, 513, 275, 322, 275, 344),
     *(513, 513, 513, 513, 513, 513, 513, 513, 513, 513, 275, 275, 513, 513, 513, 444),

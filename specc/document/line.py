@@ -1,9 +1,12 @@
-"""Owns the kinds of line that drawings use: width, dashes and ground. Knows nothing of where they are drawn.
+"""Owns the kinds of line that drawings use: width, dashes and ground.
 
-Widths are steps of ISO 128-2 (0.13, 0.18, 0.25, 0.35, 0.5 mm), a wide line twice a narrow one, and dashes follow
-its line types where it has one for the purpose: continuous (01), dashed (02), dashed spaced (03), long-dashed dotted
-(04), long-dashed double-dotted (05), dotted (07). Given from memory of that standard. Dots are drawn longer than its
-half width, so that they survive a photocopier. No line differs from another by colour alone: all are black or grey.
+Knows nothing of where they are drawn.
+
+Widths are steps of ISO 128-2 (0.13, 0.18, 0.25, 0.35, 0.5 mm), a wide line twice a narrow one, and dashes
+follow its line types where it has one for the purpose: continuous (01), dashed (02), dashed spaced (03),
+long-dashed dotted (04), long-dashed double-dotted (05), dotted (07). Given from memory of that standard. Dots
+are drawn longer than its half width, so that they survive a photocopier. No line differs from another by
+colour alone: all are black or grey.
 """
 
 from __future__ import annotations
@@ -39,7 +42,10 @@ class LineKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class LineStyle:
-    """How a line is drawn: width in millimetres (0: only filled), dashes in millimetres, grey 0 (black) to 1 (white)."""
+    """How a line is drawn.
+
+    Width in millimetres (0: only filled), dashes in millimetres, grey 0 (black) to 1 (white).
+    """
 
     width: float
     dashes: tuple[float, ...] = ()

@@ -1,7 +1,7 @@
-"""Owns the marks that drawings are made of: arrows, drill marks, notches, fold brackets, scale bars, on paper.
+"""Owns the marks that drawings are made of: arrows, drill marks, notches, fold brackets, scale bars.
 
-Knows nothing of pieces. Marks are those of hand drafting (common practice, no source): a straight arrow for the grain,
-a bent arrow for the fold, a cross in a circle for a drill mark, short strokes for notches.
+Knows nothing of pieces. Marks are those of hand drafting (common practice, no source): a straight arrow for
+the grain, a bent arrow for the fold, a cross in a circle for a drill mark, short strokes for notches.
 """
 
 from __future__ import annotations
@@ -44,7 +44,10 @@ def grain_arrow(start: Point, end: Point) -> tuple[Stroke, ...]:
 
 
 def fold_bracket(start: Point, end: Point, inward: Point) -> tuple[Stroke, ...]:
-    """A line beside the fold, bent at both ends toward it, with heads that touch it. `inward` has length 1."""
+    """A line beside the fold, bent at both ends toward it, with heads that touch it.
+
+    `inward` has length 1.
+    """
     first, last = start.toward(end, 0.12), start.toward(end, 0.88)
     reach = inward * 5.0
     return (
@@ -89,15 +92,25 @@ def notch(at: Point, outward: Point, length: float, *, double: bool) -> Trace | 
 
 
 def scale_bar(at: Point, scale: Fraction, lengths: Lengths) -> tuple[Stroke | Label, ...]:
-    """A bar of four equal parts, 4 inches or 100 mm of garment in all (twelve and 300 at small scales), with its ends named."""
+    """A bar of four equal parts with its ends named.
+
+    4 inches or 100 mm of garment, three times that at small scales.
+    """
     inches = lengths.unit == "in"
     whole = 4 * UNITS["in"].size if inches else Fraction(100)
     whole = whole * 3 if scale < Fraction(1, 8) else whole
     part = float(whole * scale) / 4
-    dark, light = [], []
+    dark: list[Trace] = []
+    light: list[Trace] = []
     for index in range(4):
         left, right = at.x + index * part, at.x + (index + 1) * part
-        box = line(Point(left, at.y), Point(right, at.y), Point(right, at.y + _BAR), Point(left, at.y + _BAR), closed=True)
+        box = line(
+            Point(left, at.y),
+            Point(right, at.y),
+            Point(right, at.y + _BAR),
+            Point(left, at.y + _BAR),
+            closed=True,
+        )
         (light if index % 2 else dark).append(box)
     below = at.y + _BAR + 2.2
     return (

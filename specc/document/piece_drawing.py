@@ -1,10 +1,13 @@
-"""Owns the drawings of pattern pieces: one piece with all its marks, the nest of its sizes, pieces as a figure.
+"""Owns the drawings of pattern pieces.
+
+One piece with all its marks, the nest of its sizes, pieces as a figure.
 
 Knows nothing of pages.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import chain
 from typing import TYPE_CHECKING
 
@@ -38,12 +41,26 @@ _GAP = 14.0  # between pieces side by side
 _WEIGHTS = {LineKind.REFERENCE: 0.4, LineKind.GRAIN: 0.8, LineKind.DART_MIDDLE: 0.5}
 
 
-def piece_drawing(
-    piece: Piece, cut: CutPiece, allowances: dict[str, float], lengths: Lengths, *, room: Point, lines: tuple[str, ...]
-) -> Drawing:
-    """The piece at the largest usual scale that fits into `room`, with all its marks; `lines` are said inside it."""
-    low, high = box(chain(cut.cut, bounds(piece)))
-    scale = scale_for(high.x - low.x, high.y - low.y, Point(room.x - 2 * _MARGIN, room.y - 2 * _MARGIN - _FOOT))
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """A piece and how it is cut.
+
+    `allowances` are millimetres by edge, `lines` what is said inside it, title first.
+    """
+
+    piece: Piece
+    cut: CutPiece
+    allowances: dict[str, float]
+    lines: tuple[str, ...]
+
+
+def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing:
+    """The piece at the largest usual scale that fits into `room`, with all its marks."""
+    piece, polygon = cutting.piece, cutting.cut.cut
+    low, high = box(chain(polygon, bounds(piece)))
+    scale = scale_for(
+        high.x - low.x, high.y - low.y, Point(room.x - 2 * _MARGIN, room.y - 2 * _MARGIN - _FOOT)
+    )
     view = View(scale, Point(low.x, high.y), Point(_MARGIN, _MARGIN))
     far = view.point(Point(high.x, low.y))
     width, height = far.x + _MARGIN, far.y + _MARGIN + _FOOT
@@ -51,10 +68,10 @@ def piece_drawing(
         *reference_lines(piece, view),
         *stitch_lines(piece, view),
         *fold_lines(piece, view),
-        cut_line(piece, cut.cut, view),
+        cut_line(piece, polygon, view),
         *dart_lines(piece, view),
         *grain_lines(piece, view),
-        *notch_lines(piece, view, allowances),
+        *notch_lines(piece, view, cutting.allowances),
     )
     placer = Placer(width, far.y + _MARGIN)
     for stroke in strokes:
@@ -63,14 +80,16 @@ def piece_drawing(
     label_edges(placer, piece, view, lengths)
     label_darts(placer, piece, view)
     label_lines(placer, piece, view)
-    label_piece(placer, piece, view, lines)
+    label_piece(placer, piece, view, cutting.lines)
     bar = scale_bar(Point(_MARGIN, height - _FOOT + 1.5), scale, lengths)
     title = f"{piece.title}, scale {said(scale)}"
     return Drawing(f"piece-{piece.name}", title, width, height, scale, (*strokes, *placer.labels, *bar))
 
 
-def nest_drawing(sizes: tuple[tuple[str, Piece], ...], sample: str, lengths: Lengths, *, room: Point) -> Drawing:
-    """The stitch lines of a piece in every size, laid on each other as drafted; the sample size drawn wider."""
+def nest_drawing(
+    sizes: tuple[tuple[str, Piece], ...], sample: str, lengths: Lengths, *, room: Point
+) -> Drawing:
+    """The stitch lines of a piece in every size, laid on each other as drafted, the sample size wider."""
     pieces = [piece for _, piece in sizes]
     low, high = box(corner for piece in pieces for corner in bounds(piece))
     scale = scale_for(high.x - low.x, high.y - low.y, Point(room.x - 2, room.y - 2 - _FOOT))
@@ -89,7 +108,10 @@ def nest_drawing(sizes: tuple[tuple[str, Piece], ...], sample: str, lengths: Len
 
 
 def outline_drawing(name: str, pieces: tuple[Piece, ...], *, room: Point) -> Drawing:
-    """The pieces side by side as sewn, opened out at the fold, at one scale: what the garment is made of, at a glance."""
+    """The pieces side by side as sewn, opened out at the fold, at one scale.
+
+    What the garment is made of, at a glance.
+    """
     outlines = [unfolded_outline(piece) for piece in pieces]
     boxes = [box(p for segment in outline.segments for p in segment.extremes()) for outline in outlines]
     wide = sum(high.x - low.x for low, high in boxes)
@@ -105,7 +127,9 @@ def outline_drawing(name: str, pieces: tuple[Piece, ...], *, room: Point) -> Dra
         for half in (piece,) if mirror is None else (piece, transformed(piece, mirror)):
             items += dart_lines(half, view)
         right = view.point(high).x
-        items.append(Label(piece.title[:1].upper() + piece.title[1:], Point((left + right) / 2, below), Lettering.NAME))
+        items.append(
+            Label(piece.title[:1].upper() + piece.title[1:], Point((left + right) / 2, below), Lettering.NAME)
+        )
         left = right + _GAP
     title = f"{', '.join(piece.title for piece in pieces)}, scale {said(scale)}"
     return Drawing(name, title, left - _GAP + 1.0, below + 3.0, scale, tuple(items))

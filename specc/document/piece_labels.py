@@ -1,4 +1,7 @@
-"""Owns where the names and measures of a piece stand on its drawing. Knows nothing of lines but to keep off them."""
+"""Owns where the names and measures of a piece stand on its drawing.
+
+Knows nothing of lines but to keep off them.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.lettering import Lettering, height_of
 from specc.document.piece_lines import on_paper, outward_at
-from specc.document.placement import Place, Placer
+from specc.document.placement import Place
 from specc.geometry.point import Point
 from specc.pattern.measure import dart_tip, place_on_edge, stitched_length
 
@@ -15,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.lengths import Lengths
+    from specc.document.placement import Placer
     from specc.document.view import View
     from specc.geometry.path import Path
     from specc.pattern.piece import Edge, Piece
@@ -24,7 +28,7 @@ _OFF = 2.4  # from the line to the middle of the letters, millimetres of paper
 
 
 def upright(direction: Point) -> float:
-    """The angle of a paper direction, turned so that a text along it reads from below or from the right (ISO 129)."""
+    """The angle of a paper direction, so that a text along it reads from below or the right (ISO 129)."""
     angle = direction.angle()
     if angle > pi / 2 - 1e-9:
         return angle - pi
@@ -78,7 +82,9 @@ def label_darts(placer: Placer, piece: Piece, view: View) -> None:
 
 def _around(spot: Point, off: float) -> Iterator[Place]:
     for order, distance in enumerate((off, off * 2, off * 3.2)):
-        for turn, (x, y) in enumerate(((0, -1), (0, 1), (2.4, 0), (-2.4, 0), (2, -1), (-2, -1), (2, 1), (-2, 1))):
+        for turn, (x, y) in enumerate(
+            ((0, -1), (0, 1), (2.4, 0), (-2.4, 0), (2, -1), (-2, -1), (2, 1), (-2, 1))
+        ):
             yield Place(Point(spot.x + x * distance, spot.y + y * distance), 0.0, 0.2 * order + 0.02 * turn)
 
 
@@ -96,7 +102,7 @@ def label_grain(placer: Placer, piece: Piece, view: View) -> None:
 
 
 def label_piece(placer: Placer, piece: Piece, view: View, lines: tuple[str, ...]) -> None:
-    """The piece's title and what is said below it stand together inside, or as near to its middle as there is room."""
+    """The title and what is said below it stand together inside, as near to the middle as there is room."""
     corners = [view.point(part.start) for edge in piece.edges for part in edge.parts]
     left, right = min(c.x for c in corners), max(c.x for c in corners)
     top, bottom = min(c.y for c in corners), max(c.y for c in corners)
@@ -107,5 +113,6 @@ def label_piece(placer: Placer, piece: Piece, view: View, lines: tuple[str, ...]
         for x in (0.5, 0.42, 0.58, 0.34, 0.66)
     )
     letterings = (Lettering.TITLE, *(Lettering.SMALL for _ in lines[1:]))
-    placer.place_stack(tuple(zip(lines, letterings, strict=True)), places, leading=height_of(Lettering.SMALL) + 2.0)
-
+    placer.place_stack(
+        tuple(zip(lines, letterings, strict=True)), places, leading=height_of(Lettering.SMALL) + 2.0
+    )

@@ -34,7 +34,7 @@ def outward_turn(piece: Piece) -> float:
 
 
 def outward_at(piece: Piece, direction: Point) -> Point:
-    """The unit direction out of the piece, in the garment's plane, at a place of its outline with that direction."""
+    """The unit direction out of the piece at a place of its outline with that direction of travel."""
     return direction.left() * outward_turn(piece)
 
 

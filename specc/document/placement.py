@@ -1,12 +1,15 @@
-"""Owns where labels go: each takes the candidate place that disturbs least. Knows nothing of what they say.
+"""Owns where labels go: each takes the candidate place that disturbs least.
 
-The same drawing gives the same places: candidates are tried in the order given, the first of the best wins, and what
-is placed is never moved again.
+Knows nothing of what they say.
+
+The same drawing gives the same places: candidates are tried in the order given, the first of the best wins,
+and what is placed is never moved again.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import cos, sin
 from typing import TYPE_CHECKING
 
@@ -112,13 +115,15 @@ class Placer:
         """Labels placed from now on keep off these lines, the more the greater the weight."""
         for trace in traces:
             points = flattened(trace)
-            self._runs += ((a, b, weight) for a, b in zip(points, points[1:], strict=False))
+            self._runs += ((a, b, weight) for a, b in pairwise(points))
 
     def put(self, label: Label) -> None:
         """The label stands where it is."""
         self.labels.append(label)
 
-    def place(self, text: str, lettering: Lettering, places: Sequence[Place], *, ground: bool = False) -> Label:
+    def place(
+        self, text: str, lettering: Lettering, places: Sequence[Place], *, ground: bool = False
+    ) -> Label:
         """The label at the best of its places, which must not be empty."""
         tried = [Label(text, place.at, lettering, place.angle, ground) for place in places]
         costs = [self._cost(label) + place.cost for label, place in zip(tried, places, strict=True)]
@@ -129,7 +134,7 @@ class Placer:
     def place_stack(
         self, lines: Sequence[tuple[str, Lettering]], places: Sequence[Place], *, leading: float
     ) -> tuple[Label, ...]:
-        """Lines one below the other, `leading` apart, at the best of the places for the middle of the first."""
+        """Lines one below the other, `leading` apart; `places` are for the middle of the first."""
         stacks = [
             tuple(
                 Label(text, Point(place.at.x, place.at.y + leading * index), lettering)
@@ -137,7 +142,9 @@ class Placer:
             )
             for place in places
         ]
-        costs = [sum(map(self._cost, stack)) + place.cost for stack, place in zip(stacks, places, strict=True)]
+        costs = [
+            sum(map(self._cost, stack)) + place.cost for stack, place in zip(stacks, places, strict=True)
+        ]
         best = stacks[costs.index(min(costs))]
         self.labels += best
         return best
@@ -146,7 +153,9 @@ class Placer:
         box = box_of(label)
         cost = sum(_LABEL_ON_LABEL for other in self.labels if box.touches(box_of(other)))
         reach = box.wide + box.high
-        near = Box(box.middle, reach, reach, 0.0)  # most runs are far away, and an upright box tells so at once
+        near = Box(
+            box.middle, reach, reach, 0.0
+        )  # most runs are far away, and an upright box tells so at once
         cost += sum(w for a, b, w in self._runs if near.may_meet(a, b) and box.meets(a, b))
         outside = [c for c in box.corners() if not (0 <= c.x <= self.width and 0 <= c.y <= self.height)]
         return cost + _LABEL_ON_LABEL * len(outside)
@@ -168,5 +177,8 @@ def _bent(start: Point, bend: Bend) -> Iterable[Point]:
         t = step / _BEND_STEPS
         s = 1.0 - t
         yield (
-            start * (s * s * s) + bend.first * (3 * s * s * t) + bend.second * (3 * s * t * t) + bend.to * (t * t * t)
+            start * (s * s * s)
+            + bend.first * (3 * s * s * t)
+            + bend.second * (3 * s * t * t)
+            + bend.to * (t * t * t)
         )

@@ -58,7 +58,10 @@ def _garment(sheet: Sheet) -> Members:
             ("sample_size", header.sample),
             ("unit", header.unit),
             ("order", Members(tuple((each.size, each.count) for each in header.order))),
-            ("sources", tuple(Members((("file", f.name), ("sha256", digest(f)))) for f in sheet.garment.sources)),
+            (
+                "sources",
+                tuple(Members((("file", f.name), ("sha256", digest(f)))) for f in sheet.garment.sources),
+            ),
         )
     )
 
@@ -72,7 +75,10 @@ def _size(sheet: Sheet, made: SizeAssembly, taken: SizeQuantities) -> Members:
             ("seams", Members(tuple((walk.seam, _walk(walk)) for walk in made.walks))),
             ("trims", tuple(_trim(cut) for cut in taken.trims)),
             ("measures", Members(tuple((_measure(m.name, dimensions), m.value) for m in taken.measures))),
-            ("cloths", Members(tuple((use.cloth, Members((("area_mm2", use.area),))) for use in taken.cloths))),
+            (
+                "cloths",
+                Members(tuple((use.cloth, Members((("area_mm2", use.area),))) for use in taken.cloths)),
+            ),
         )
     )
 

@@ -15,8 +15,10 @@ from specc.document.table import Align, Column
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.making.assembly import Assembly, EdgeUse, SizeAssembly
+    from specc.model.construction import Finish, Seam
     from specc.model.expression import PartRef
     from specc.model.garment import Accept, Garment, Header
+    from specc.model.material import Cloth, Thread, Trim
     from specc.pattern.piece import Piece
     from specc.quantities.quantities import Quantities, SizeQuantities
 
@@ -102,7 +104,8 @@ class Sheet:
         """A column of figures for every size, the sample size's strong; narrower where there are many."""
         room = width if len(self.sizes) <= _MANY else 0.0
         return tuple(
-            Column(size, Align.RIGHT, over=over, width=room, strong=size == self.header.sample) for size in self.sizes
+            Column(size, Align.RIGHT, over=over, width=room, strong=size == self.header.sample)
+            for size in self.sizes
         )
 
     def use_of(self, piece: str, edge: str) -> EdgeUse | None:
@@ -112,8 +115,19 @@ class Sheet:
     def title_of(self, name: str | None) -> str:
         """The title of a seam, finish, hem, cloth, trim or thread by its name; the name where it has none."""
         garment = self.garment
-        named = (*garment.seams, *garment.finishes, *garment.cloths, *garment.trims, *garment.threads)
+        named: tuple[Seam | Finish | Cloth | Trim | Thread, ...] = (
+            *garment.seams,
+            *garment.finishes,
+            *garment.cloths,
+            *garment.trims,
+            *garment.threads,
+        )
         return next((each.title for each in named if each.name == name), name or "")
+
+    def made_by(self, name: str | None) -> Seam | Finish | None:
+        """The seam, finish or hem of that name."""
+        made: tuple[Seam | Finish, ...] = (*self.garment.seams, *self.garment.finishes)
+        return next((each for each in made if each.name == name), None)
 
 
 def part(ref: PartRef) -> str:

@@ -19,8 +19,8 @@ class Align(StrEnum):
 class Column:
     """A column: its heading, how its cells stand, `over` for a heading that it shares with its neighbours.
 
-    `width` is in millimetres of paper, 0 for what is left, shared out as the cells need. A column to be filled in by hand is `blank`;
-    `strong` sets the cells of the one column that matters most.
+    `width` is in millimetres of paper, 0 for what is left, shared out as the cells need. A column to be
+    filled in by hand is `blank`; `strong` sets the cells of the one column that matters most.
     """
 
     heading: str

@@ -18,7 +18,20 @@ def tables(sheet: Sheet) -> tuple[DataTable, ...]:
 
 def _bill(sheet: Sheet) -> DataTable:
     sizes = tuple(f"per_garment_{size}" for size in sheet.sizes)
-    columns = ("kind", "name", "title", "used_on", "unit", *sizes, "order", "buy", "price", "currency", "cost", "basis")
+    columns = (
+        "kind",
+        "name",
+        "title",
+        "used_on",
+        "unit",
+        *sizes,
+        "order",
+        "buy",
+        "price",
+        "currency",
+        "cost",
+        "basis",
+    )
     rows = tuple(
         (
             line.kind,

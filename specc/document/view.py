@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 
     from specc.geometry.path import Path
 
-# Reduction scales of ISO 5455 (1:2, 1:5, 1:10, 1:20, 1:50; from memory), with the quarters and eighths of pattern
-# rulers between them (common practice, no source).
+# Reduction scales of ISO 5455 (1:2, 1:5, 1:10, 1:20, 1:50; from memory), with the quarters and eighths of
+# pattern rulers between them (common practice, no source).
 _REDUCTIONS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 50, 100)
 
 
@@ -29,7 +29,7 @@ class View:
 
     scale: Fraction
     corner: Point
-    at: Point = Point(0.0, 0.0)
+    at: Point
 
     def point(self, point: Point) -> Point:
         """Where a point lands."""
@@ -55,7 +55,7 @@ class View:
 
 
 def scale_for(width: float, height: float, room: Point) -> Fraction:
-    """The largest usual scale at which `width` by `height` millimetres of garment fit into `room` of paper."""
+    """The largest usual scale at which `width` by `height` of garment fit into `room` of paper."""
     for reduction in _REDUCTIONS:
         if width <= room.x * reduction and height <= room.y * reduction:
             return Fraction(1, reduction)

@@ -9,7 +9,10 @@ from importlib.resources import files
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A row of `data/cautions.toml`; `when` names the condition under which it is shown, `source` says how we know."""
+    """A row of `data/cautions.toml`.
+
+    `when` names the condition under which it is shown, `source` says how we know.
+    """
 
     id: str
     when: str

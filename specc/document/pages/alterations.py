@@ -1,4 +1,7 @@
-"""Owns the page of alterations: what each step did to which edge, in every size, and how the pieces look before and after."""
+"""Owns the page of alterations.
+
+What each step did to which edge, in every size, and how the pieces look before and after.
+"""
 
 from __future__ import annotations
 
@@ -36,8 +39,9 @@ def build(sheet: Sheet) -> Page | None:
     if not steps:
         return None
     lead = (
-        f"What was done to the block, in order. Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}, as"
-        f" sewn. In the drawings, size {sheet.header.sample}: dashed before, solid after."
+        f"What was done to the block, in order. Lengths in {sheet.lengths.word}, to the nearest"
+        f" {sheet.lengths.step}, as sewn."
+        f" In the drawings, size {sheet.header.sample}: dashed before, solid after."
     )
     blocks: list[Block] = [*_whole(sheet)]
     for number, step in enumerate(steps, start=1):
@@ -61,7 +65,12 @@ def _step(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Block]:
     gone = tuple(_left_out(step))
     if not (figures or tables or gone):
         yield Group("together", (heading, Paragraph("Changes no length.")))
-    elif figures and tables and len(sheet.sizes) <= _BESIDE and sum(len(table.rows) for table in tables) <= _ROWS:
+    elif (
+        figures
+        and tables
+        and len(sheet.sizes) <= _BESIDE
+        and sum(len(table.rows) for table in tables) <= _ROWS
+    ):
         yield Group("together", (heading, *gone, Group("beside", (*figures, Group("stack", tables)))))
     else:
         yield Group("together", (heading, *gone, *figures))
@@ -109,8 +118,15 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
             next((each for each in record.edges if (each.piece, each.edge) == (piece, edge)), None)
             for record in step.records
         )
-        rows.append(Row((f"{piece}.{edge}", "before", *(_cell(each, "before", near, none=_NEW) for each in changes)), with_next=True))
-        rows.append(Row(("", "after", *(_cell(each, "after", near, none=_GONE) for each in changes)), with_next=True))
+        rows.append(
+            Row(
+                (f"{piece}.{edge}", "before", *(_cell(each, "before", near, none=_NEW) for each in changes)),
+                with_next=True,
+            )
+        )
+        rows.append(
+            Row(("", "after", *(_cell(each, "after", near, none=_GONE) for each in changes)), with_next=True)
+        )
         rows.append(Row(("", "change", *(_difference(each, near) for each in changes))))
     yield Table(f"edges-changed-{number}", "", _columns(sheet, "Edge"), tuple(rows))
 
@@ -130,7 +146,12 @@ def _darts(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
         before = tuple(each.before if each else None for each in changes)
         after = tuple(each.after if each else None for each in changes)
         cells = zip(changes, before, strict=True)
-        rows.append(Row((f"{piece}.{dart}", f"before{_opens(before)}", *(_angle(*each) for each in cells)), with_next=True))
+        rows.append(
+            Row(
+                (f"{piece}.{dart}", f"before{_opens(before)}", *(_angle(*each) for each in cells)),
+                with_next=True,
+            )
+        )
         cells = zip(changes, after, strict=True)
         rows.append(Row(("", f"after{_opens(after)}", *(_angle(*each) for each in cells))))
     note = "The angle between a dart's legs; a dart inside the piece has none."

@@ -12,12 +12,13 @@ from specc.units import format_money, format_number
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import BillLine
 
 _BY_AREA = (
-    "Cloth is counted by the area of the cut pieces only, spread over the usable width. A lay always needs more, since"
-    " pieces do not fill the cloth: do not buy cloth by these figures before a lay has been made."
+    "Cloth is counted by the area of the cut pieces only, spread over the usable width. A lay always needs"
+    " more, since pieces do not fill the cloth: do not buy cloth by these figures before a lay has been made."
 )
 _WHOLE = ("piece", "roll", "pack")
 
@@ -27,7 +28,7 @@ def build(sheet: Sheet) -> Page | None:
     lines = sheet.quantities.bill
     if not lines:
         return None
-    blocks = (_bill(sheet), *_by_size(sheet), *_bases(lines))
+    blocks: tuple[Block, ...] = (_bill(sheet), *_by_size(sheet), *_bases(lines))
     return Page("bill", "Bill of materials", _BY_AREA, blocks)
 
 
@@ -54,7 +55,11 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     used = ", ".join(sheet.title_of(name) for name in line.used_on)
     one = line.per_garment[sheet.sample_index] if line.per_garment else None
     amounts = (one, line.order, line.buy)
-    counted = tuple(_amount(amount, line.unit) for amount in amounts) if line.buy is not None else ("not counted", "", "")
+    counted = (
+        tuple(_amount(amount, line.unit) for amount in amounts)
+        if line.buy is not None
+        else ("not counted", "", "")
+    )
     cells = (_titled(line), used, *counted, line.unit if line.buy is not None else "")
     if not priced:
         return Row(cells)

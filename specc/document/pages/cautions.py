@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from specc.model.garment import Garment
 
 _DEFERS = (
-    "This sheet certifies nothing. The laws are named as they were read, not as they stand today: check the current"
-    " text and your local law, and leave tests to a licensed laboratory."
+    "This sheet certifies nothing. The laws are named as they were read, not as they stand today: check the"
+    " current text and your local law, and leave tests to a licensed laboratory."
 )
 _EXEMPT = Fraction("2.6") * Fraction("33.9057")  # 2.6 oz/yd² in g/m²: 16 CFR 1610.1(d)
 
@@ -38,7 +38,9 @@ CONDITIONS: MappingProxyType[str, Callable[[Garment], bool]] = MappingProxyType(
         "always": lambda _: True,
         "several materials": lambda garment: len(garment.cloths) + len(garment.trims) > 1,
         "open cloth": lambda garment: _has(garment, "open"),
-        "open, sheer or raised cloth": lambda garment: _has(garment, "open", "sheer", "raised", "napped", "pile"),
+        "open, sheer or raised cloth": lambda garment: _has(
+            garment, "open", "sheer", "raised", "napped", "pile"
+        ),
         "light cloth": _light,
         "child": lambda garment: garment.header.wearer != "adult",
     }
@@ -48,7 +50,9 @@ CONDITIONS: MappingProxyType[str, Callable[[Garment], bool]] = MappingProxyType(
 def build(sheet: Sheet) -> Page:
     """Cautions that this garment calls for, then warnings."""
     shown = tuple(
-        Caution(each.title, each.text, each.law) for each in cautions() if CONDITIONS[each.when](sheet.garment)
+        Caution(each.title, each.text, each.law)
+        for each in cautions()
+        if CONDITIONS[each.when](sheet.garment)
     )
     blocks = (*shown, *_accepted(sheet), *_remaining(sheet))
     return Page("cautions", "Cautions", _DEFERS, blocks)
@@ -57,7 +61,10 @@ def build(sheet: Sheet) -> Page:
 def _accepted(sheet: Sheet) -> Iterator[Table]:
     if not sheet.judgement.accepted:
         return
-    rows = tuple(Row((each.diagnostic.code.id, plain(each.diagnostic.message), each.accept.because)) for each in sheet.judgement.accepted)
+    rows = tuple(
+        Row((each.diagnostic.code.id, plain(each.diagnostic.message), each.accept.because))
+        for each in sheet.judgement.accepted
+    )
     columns = (Column("Code"), Column("Warning"), Column("Why the designer accepts it"))
     yield Table("accepted", "Accepted warnings", columns, rows)
 

@@ -14,6 +14,7 @@ from specc.geometry.point import Point
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.document.document import Block
     from specc.document.sheet import Sheet
 
 _ROOM = Point(118.0, 112.0)
@@ -30,7 +31,7 @@ def build(sheet: Sheet) -> Page:
         else ""
     )
     facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet) if value))
-    blocks = (
+    blocks: tuple[Block, ...] = (
         Group("beside", (facts, Figure(drawing, caption))),
         *_order(sheet),
         *_revisions(sheet),

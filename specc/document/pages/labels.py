@@ -15,7 +15,9 @@ if TYPE_CHECKING:
     from specc.document.sheet import Sheet
 
 # The order of ISO 3758, in words: its pictograms are protected in many countries.
-_PROCESSES = MappingProxyType({"wash": "Wash", "bleach": "Bleach", "dry": "Dry", "iron": "Iron", "clean": "Professional care"})
+_PROCESSES = MappingProxyType(
+    {"wash": "Wash", "bleach": "Bleach", "dry": "Dry", "iron": "Iron", "clean": "Professional care"}
+)
 
 
 def build(sheet: Sheet) -> Page | None:
@@ -33,7 +35,8 @@ def _labels(sheet: Sheet) -> Iterator[Table]:
 def _care(sheet: Sheet) -> Iterator[Table]:
     order = tuple(_PROCESSES)
     lines = sorted(
-        sheet.garment.care, key=lambda each: order.index(each.process) if each.process in order else len(order)
+        sheet.garment.care,
+        key=lambda each: order.index(each.process) if each.process in order else len(order),
     )
     if lines:
         rows = tuple(Row((_PROCESSES.get(each.process, each.process), each.text)) for each in lines)

@@ -25,12 +25,13 @@ _INCH = 25.4  # millimetres
 
 def build(sheet: Sheet) -> Page | None:
     """Each seam, finish and hem with its operations, then the seams walked."""
-    made = (*sheet.garment.seams, *sheet.garment.finishes)
+    made: tuple[Seam | Finish, ...] = (*sheet.garment.seams, *sheet.garment.finishes)
     if not made:
         return None
     lead = (
-        f"Lengths in {sheet.lengths.word} unless another unit stands beside them; stitch lengths in millimetres and in"
-        " stitches per inch. Stitch numbers are those of ISO 4915, letters of seam classes those of ASTM D6193."
+        f"Lengths in {sheet.lengths.word} unless another unit stands beside them; stitch lengths in"
+        " millimetres and in stitches per inch."
+        " Stitch numbers are those of ISO 4915, letters of seam classes those of ASTM D6193."
     )
     blocks: list[Block] = []
     for number, each in enumerate(made, start=1):
@@ -53,14 +54,21 @@ def _named(each: Seam | Finish) -> str:
 
 
 def _edges(each: Seam | Finish) -> str:
-    return f"{chain(each.first)} to {chain(each.second)}" if isinstance(each, Seam) else f"along {chain(each.along)}"
+    return (
+        f"{chain(each.first)} to {chain(each.second)}"
+        if isinstance(each, Seam)
+        else f"along {chain(each.along)}"
+    )
 
 
 def _facts(sheet: Sheet, each: Seam | Finish) -> Iterator[tuple[str, str]]:
     making = each.making
     yield "Plies", making.faces or ""
     yield "Allowance", _allowance(sheet, each)
-    yield "Seam class", ", ".join(part for part in (making.astm, making.iso and f"ISO 4916 {making.iso}") if part)
+    yield (
+        "Seam class",
+        ", ".join(part for part in (making.astm, making.iso and f"ISO 4916 {making.iso}") if part),
+    )
     for takes in making.takes:
         yield takes.material[:1].upper() + takes.material[1:], sheet.title_of(takes.trim)
     yield "Press", making.press or ""
@@ -108,13 +116,17 @@ def _walks(sheet: Sheet) -> Iterator[Table]:
     for index, seam in enumerate(sheet.garment.seams):
         walks = tuple(each.walks[index] for each in sheet.assembly.sizes)
         name = seam.title or seam.name
-        rows.append(Row((name, chain(seam.first), *(near(walk.first_length) for walk in walks)), with_next=True))
-        rows.append(Row(("", chain(seam.second), *(near(walk.second_length) for walk in walks)), with_next=True))
+        rows.append(
+            Row((name, chain(seam.first), *(near(walk.first_length) for walk in walks)), with_next=True)
+        )
+        rows.append(
+            Row(("", chain(seam.second), *(near(walk.second_length) for walk in walks)), with_next=True)
+        )
         if any(walk.ease for walk in walks):
             word = "gathers" if seam.gathered else "ease"
             rows.append(Row(("", word, *(near(walk.ease) for walk in walks)), with_next=True))
         allowed = range_of(tuple(f"{millimetres(walk.tolerance)} mm" for walk in walks))
         left = (millimetres(walk.difference) for walk in walks)
         rows.append(Row(("", f"left over, mm; {allowed} allowed", *left)))
-    note = "Both sides as sewn, darts closed and gathers drawn in; what is left over after ease is in millimetres."
+    note = "Both sides as sewn, darts closed and gathers drawn in; what is left over is in millimetres."
     yield Table("walks", "Seams walked", columns, tuple(rows), note=note)

@@ -1,4 +1,4 @@
-"""Owns the page of points of measure: what the made garment must measure, with room to write down what it does."""
+"""Owns the page of points of measure: what the made garment must measure, and room to write what it does."""
 
 from __future__ import annotations
 
@@ -22,8 +22,9 @@ def build(sheet: Sheet) -> Page | None:
     """The tables of measures; nothing where the garment names no points and makes no demands."""
     blocks = (*_points(sheet), *_steps(sheet), *_expected(sheet))
     lead = (
-        f"Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}, computed from the pieces as altered and"
-        " sewn. Measure the garment relaxed, right side out, flat and smooth. Tolerances are for the whole measure."
+        f"Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}, computed from the pieces as"
+        " altered and sewn. Measure the garment relaxed, right side out, flat and smooth."
+        " Tolerances are for the whole measure."
     )
     return Page("measures", "Points of measure", lead, blocks) if blocks else None
 
@@ -42,7 +43,13 @@ def _points(sheet: Sheet) -> Iterator[Table]:
         Column("off by", over="Sample", width=16.0, blank=True),
     )
     rows = tuple(_point(letter(index), point, sheet.lengths) for index, point in enumerate(points))
-    yield Table("points-of-measure", "", columns, rows, note=f"Sample: size {sheet.header.sample}, to be filled in by hand.")
+    yield Table(
+        "points-of-measure",
+        "",
+        columns,
+        rows,
+        note=f"Sample: size {sheet.header.sample}, to be filled in by hand.",
+    )
 
 
 def _point(mark: str, point: PointOfMeasure, lengths: Lengths) -> Row:
@@ -60,10 +67,19 @@ def _steps(sheet: Sheet) -> Iterator[Table]:
     columns = (
         Column("", width=7.0),
         Column("Point of measure"),
-        *(Column(f"{low} to {high}", Align.RIGHT, over="From size to size", width=18.0) for low, high in pairs),
+        *(
+            Column(f"{low} to {high}", Align.RIGHT, over="From size to size", width=18.0)
+            for low, high in pairs
+        ),
     )
     rows = tuple(
-        Row((letter(index), point.title, *(printed(step, point.dimension, sheet.lengths) for step in point.steps)))
+        Row(
+            (
+                letter(index),
+                point.title,
+                *(printed(step, point.dimension, sheet.lengths) for step in point.steps),
+            )
+        )
         for index, point in enumerate(points)
     )
     yield Table("grade-steps", "Grade steps", columns, rows)
@@ -84,7 +100,14 @@ def _expected(sheet: Sheet) -> Iterator[Table]:
 
 def _demand(each: ExpectResult, lengths: Lengths) -> Row:
     found = (printed(value, each.dimension, lengths) for value in each.left)
-    return Row((each.text.replace(">=", "≥").replace("<=", "≤"), each.because or "", *found, "yes" if all(each.met) else "no"))
+    return Row(
+        (
+            each.text.replace(">=", "≥").replace("<=", "≤"),
+            each.because or "",
+            *found,
+            "yes" if all(each.met) else "no",
+        )
+    )
 
 
 def letter(index: int) -> str:

@@ -9,13 +9,13 @@ from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, P
 from specc.document.drawing import Drawing
 from specc.document.lengths import Lengths
 from specc.document.marks import scale_bar
-from specc.document.piece_drawing import nest_drawing, piece_drawing
+from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
 from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
 from specc.making.cloths import cloth_of
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
-from specc.pattern.piece import NotchKind
+from specc.pattern.piece import Dart, NotchKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -23,23 +23,24 @@ if TYPE_CHECKING:
     from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.making.assembly import CutPiece, EdgeUse
-    from specc.pattern.piece import Piece
+    from specc.pattern.piece import Piece, TwoPointedDart
 
 _WIDTH = 118.0
 _BELOW = 94.0  # heading, table of edges and one of darts, millimetres of paper
 _NEST_ROOM = Point(80.0, 104.0)
 _ABREAST = 2
-_CHECK = "Measure these bars on the print: if they are not as long as they say, the sheet was not printed at full size."
+_CHECK = "Measure these bars: if they are not as long as they say, the sheet was not printed at full size."
 _SIGNS = (
     "Wide line: cut. Dashed: stitch. Chain line with bent arrows: lay on the fold of the cloth, do not cut."
-    " Arrow with two heads: grain, along the warp. Short stroke across an edge: notch. Cross in a circle: drill mark"
-    " or its thread. Figures beside an edge: its length as sewn, darts closed."
+    " Arrow with two heads: grain, along the warp. Short stroke across an edge: notch. Cross in a circle:"
+    " drill mark or its thread. Figures beside an edge: its length as sewn, darts closed."
 )
 
 
 def build(sheet: Sheet) -> Page:
     """The cutting list, bars to check the print by, the nests, and a drawing and a table for every piece."""
-    lead = f"Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}. Sizes {', '.join(sheet.sizes)}."
+    lengths = sheet.lengths
+    lead = f"Lengths in {lengths.word}, to the nearest {lengths.step}. Sizes {', '.join(sheet.sizes)}."
     blocks: list[Block] = [_list(sheet), Figure(_print_check(), _CHECK), *_nests(sheet)]
     for piece, cut in zip(sheet.sample.pieces, sheet.sample_quantities.cuts, strict=True):
         blocks.append(_piece(sheet, piece, cut))
@@ -49,7 +50,10 @@ def build(sheet: Sheet) -> Page:
 def _print_check() -> Drawing:
     """Bars of 100 millimetres and of 4 inches at full size."""
     full = Fraction(1)
-    bars = (*scale_bar(Point(1.0, 1.0), full, Lengths("mm")), *scale_bar(Point(1.0, 9.0), full, Lengths("in")))
+    bars = (
+        *scale_bar(Point(1.0, 1.0), full, Lengths("mm")),
+        *scale_bar(Point(1.0, 9.0), full, Lengths("in")),
+    )
     return Drawing("print-check", "Bars to check the size of the print", 112.0, 16.0, full, bars)
 
 
@@ -69,7 +73,15 @@ def _list(sheet: Sheet) -> Table:
         Column("Edges without allowance"),
     )
     rows = tuple(
-        Row((_named(piece), str(piece.cut), how_cut(piece), _cloth(sheet, piece), ", ".join(_bare(sheet, piece))))
+        Row(
+            (
+                _named(piece),
+                str(piece.cut),
+                how_cut(piece),
+                _cloth(sheet, piece),
+                ", ".join(_bare(sheet, piece)),
+            )
+        )
         for piece in sheet.sample.pieces
     )
     return Table("cutting-list", "", columns, rows)
@@ -94,7 +106,9 @@ def _nests(sheet: Sheet) -> Iterator[Block]:
     rows = tuple(Group("beside", figures[at : at + _ABREAST]) for at in range(0, len(figures), _ABREAST))
     yield Group("together", (Heading("All sizes"), *rows[:1]))
     yield from rows[1:]
-    yield Paragraph(f"As sewn, laid on each other as drafted. The wider line is size {sheet.header.sample}.", "note")
+    yield Paragraph(
+        f"As sewn, laid on each other as drafted. The wider line is size {sheet.header.sample}.", "note"
+    )
 
 
 def _nest(sheet: Sheet, piece: Piece) -> Figure:
@@ -108,7 +122,9 @@ def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
     figure = Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")
     said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(_SIGNS, "note")))
     title = Heading(_named(piece), detail=f"size {sheet.header.sample}")
-    return Group("together", (title, Group("beside", (figure, said)), *_edges(sheet, piece), *_darts(sheet, piece)))
+    return Group(
+        "together", (title, Group("beside", (figure, said)), *_edges(sheet, piece), *_darts(sheet, piece))
+    )
 
 
 def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
@@ -130,7 +146,8 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
         f"size {header.sample}",
         f"{header.style}{revision}",
     )
-    return piece_drawing(piece, cut, allowances, sheet.lengths, room=Point(_WIDTH, sheet.page_height - _BELOW), lines=lines)
+    room = Point(_WIDTH, sheet.page_height - _BELOW)
+    return piece_drawing(Cutting(piece, cut, allowances, lines), sheet.lengths, room=room)
 
 
 def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
@@ -162,18 +179,14 @@ def _allowance(sheet: Sheet, use: EdgeUse | None) -> str:
 
 
 def _goes(sheet: Sheet, kind: str, by: str | None) -> str:
-    if kind == "fold":
-        return "fold of the cloth"
-    return "nothing" if kind == "none" else f"{kind} {by}: {making}" if (making := _making(sheet, by)) else f"{kind} {by}"
-
-
-def _making(sheet: Sheet, by: str | None) -> str:
-    each = next((each for each in (*sheet.garment.seams, *sheet.garment.finishes) if each.name == by), None)
-    return each.making.title if each else ""
+    if kind in ("fold", "none"):
+        return "fold of the cloth" if kind == "fold" else "nothing"
+    made = sheet.made_by(by)
+    return f"{kind} {by}: {made.making.title}" if made else f"{kind} {by}"
 
 
 def _darts(sheet: Sheet, piece: Piece) -> Iterator[Table]:
-    darts = (*piece.darts, *piece.two_pointed)
+    darts = _of(piece)
     if not darts:
         return
     columns = (
@@ -187,11 +200,16 @@ def _darts(sheet: Sheet, piece: Piece) -> Iterator[Table]:
         widths = tuple(
             sheet.lengths.near(dart_width(other))
             for each in sheet.in_sizes(piece.name)
-            for other in (*each.darts, *each.two_pointed)
+            for other in _of(each)
             if other.name == dart.name
         )
-        rows.append(Row((dart.name, getattr(dart, "edge", "inside"), *widths, sheet.lengths.near(dart_depth(dart)))))
+        edge = dart.edge if isinstance(dart, Dart) else "inside"
+        rows.append(Row((dart.name, edge, *widths, sheet.lengths.near(dart_depth(dart)))))
     yield Table(f"darts-{piece.name}", "", columns, tuple(rows))
+
+
+def _of(piece: Piece) -> tuple[Dart | TwoPointedDart, ...]:
+    return (*piece.darts, *piece.two_pointed)
 
 
 def _named(piece: Piece) -> str:

@@ -1,4 +1,7 @@
-"""Owns the page of the source: the text that all of the sheet came from, and how to know that it is the same text."""
+"""Owns the page of the source.
+
+The text that all of the sheet came from, and how to know that it is the same text.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +24,7 @@ def build(sheet: Sheet) -> Page:
     spec, *others = sheet.garment.sources
     facts = (
         Fact("File", spec.name),
-        Fact("SHA-256", digest(spec)),
+        Fact("SHA-256", f"{digest(spec)}, of the text as UTF-8"),
         Fact("Chart", _with_source(sheet.garment.chart.title, sheet.garment.chart.source)),
         *(Fact("Block", block.title) for block in sheet.garment.blocks),
         Fact("Compiled by", f"specc {sheet.version}"),
@@ -32,7 +35,7 @@ def build(sheet: Sheet) -> Page:
         *_others(tuple(others)),
         Listing("source-text", tuple(line.removesuffix("\r") for line in lines)),
     )
-    lead = "Everything on this sheet comes from this text or is computed from it. The digest is of the text as UTF-8."
+    lead = "Everything on this sheet comes from this text or is computed from it."
     return Page("source", "Source", lead, blocks)
 
 

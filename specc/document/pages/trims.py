@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Group, Heading, Page
-from specc.document.table import Align, Column, Row, Table
+from specc.document.table import Column, Row, Table
 from specc.units import format_ratio
 
 if TYPE_CHECKING:
@@ -23,10 +23,12 @@ def build(sheet: Sheet) -> Page | None:
         return None
     lengths = sheet.lengths
     lead = (
-        f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are made of is"
-        f" rounded to the nearest, so a column may differ from its sum by {lengths.step}."
+        f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are made of"
+        f" is rounded to the nearest, so a column may differ from its sum by {lengths.step}."
     )
-    blocks = tuple(Group("together", tuple(_use(sheet, cuts, number))) for number, cuts in enumerate(uses, start=1))
+    blocks = tuple(
+        Group("together", tuple(_use(sheet, cuts, number))) for number, cuts in enumerate(uses, start=1)
+    )
     return Page("trims", "Trims to cut", lead, blocks)
 
 
@@ -40,7 +42,9 @@ def _uses(sheet: Sheet) -> Iterator[tuple[TrimCut, ...]]:
 def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Heading | Table]:
     cut = cuts[0]
     round_ = "in one closed round" if cut.closed else "with two ends"
-    yield Heading(sheet.title_of(cut.trim), str(number), f"for {sheet.title_of(cut.used_on)}: cut {cut.count}, {round_}")
+    yield Heading(
+        sheet.title_of(cut.trim), str(number), f"for {sheet.title_of(cut.used_on)}: cut {cut.count}, {round_}"
+    )
     columns = (
         Column("Made of"),
         *sheet.size_columns("In size"),
@@ -65,7 +69,7 @@ def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
 
 
 def _runs(zones: tuple[Zone, ...]) -> dict[tuple[str, str, int], tuple[Zone, int]]:
-    """Zones of each edge in order from its start corner, and how often each lies in the run (right and left: twice)."""
+    """Zones of each edge from its start corner on, and how often each lies in the run: twice for both halves."""
     edges: dict[tuple[str, str], list[Zone]] = {}
     for zone in zones:
         edges.setdefault((zone.piece, zone.edge), []).append(zone)

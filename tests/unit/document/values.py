@@ -1,7 +1,8 @@
 """Owns a garment for the tests of the sheet: its words are read, its pieces are made by hand.
 
-The front is a half front on the fold with curved neck and armhole and a bust dart, the back a half back; five sizes
-grow by 1 inch of girth each. The shapes are plausible, no more: a test of the sheet needs pieces, not fit.
+The front is a half front on the fold with curved neck and armhole and a bust dart, the back a half back; five
+sizes grow by 1 inch of girth each. The shapes are plausible, no more: a test of the sheet needs pieces, not
+fit.
 """
 
 from __future__ import annotations
@@ -148,10 +149,17 @@ def front(grow: float, *, dart: bool = True) -> Piece:
     low, high = Point(247.0 + grow, 262.0), Point(244.5 + grow, 292.0)
     pivot = Point(102.0 + grow / 3, 296.0)
     side = (
-        (Path((Line(hem_side, low),)), Path((Line(high, underarm),))) if dart else (Path((Line(hem_side, underarm),)),)
+        (Path((Line(hem_side, low),)), Path((Line(high, underarm),)))
+        if dart
+        else (Path((Line(hem_side, underarm),)),)
     )
     edges = (
-        Edge("hem", "centre-hem", "hem-side", (Path((Cubic(hem_fold, Point(90, 0), Point(180 + grow, 4), hem_side),)),)),
+        Edge(
+            "hem",
+            "centre-hem",
+            "hem-side",
+            (Path((Cubic(hem_fold, Point(90, 0), Point(180 + grow, 4), hem_side),)),),
+        ),
         Edge("side", "hem-side", "underarm", side, ("bust-dart",) if dart else ()),
         Edge(
             "armhole",
@@ -160,7 +168,12 @@ def front(grow: float, *, dart: bool = True) -> Piece:
             (Path((Cubic(underarm, Point(182 + grow / 2, 352), Point(176 + grow / 2, 440), tip),)),),
         ),
         Edge("shoulder", "shoulder-tip", "neck-point", (Path((Line(tip, neck_point),)),)),
-        Edge("neck", "neck-point", "centre-neck", (Path((Cubic(neck_point, Point(84, 470), Point(54, 430), neck),)),)),
+        Edge(
+            "neck",
+            "neck-point",
+            "centre-neck",
+            (Path((Cubic(neck_point, Point(84, 470), Point(54, 430), neck),)),),
+        ),
         Edge("centre", "centre-neck", "centre-hem", (Path((Line(neck, hem_fold),)),)),
     )
     return Piece(
@@ -182,7 +195,12 @@ def back(grow: float) -> Piece:
     underarm, tip = Point(236.0 + grow, 328.0), Point(200.0 + grow / 2, 512.0)
     neck_point, neck = Point(98.0 + grow / 4, 545.0), Point(0.0, 515.0)
     edges = (
-        Edge("hem", "centre-hem", "hem-side", (Path((Cubic(hem_fold, Point(90, 0), Point(180 + grow, 3), hem_side),)),)),
+        Edge(
+            "hem",
+            "centre-hem",
+            "hem-side",
+            (Path((Cubic(hem_fold, Point(90, 0), Point(180 + grow, 3), hem_side),)),),
+        ),
         Edge("side", "hem-side", "underarm", (Path((Line(hem_side, underarm),)),)),
         Edge(
             "armhole",
@@ -191,7 +209,12 @@ def back(grow: float) -> Piece:
             (Path((Cubic(underarm, Point(186 + grow / 2, 330), Point(184 + grow / 2, 440), tip),)),),
         ),
         Edge("shoulder", "shoulder-tip", "neck-point", (Path((Line(tip, neck_point),)),)),
-        Edge("neck", "neck-point", "centre-neck", (Path((Cubic(neck_point, Point(80, 518), Point(50, 515), neck),)),)),
+        Edge(
+            "neck",
+            "neck-point",
+            "centre-neck",
+            (Path((Cubic(neck_point, Point(80, 518), Point(50, 515), neck),)),),
+        ),
         Edge("centre", "centre-neck", "centre-hem", (Path((Line(neck, hem_fold),)),)),
     )
     return Piece(
