@@ -109,10 +109,11 @@ def misread(token: Token, place: Place) -> Finding | None:
         case "JUNK" | "UNCLOSED" | "QUOTED" | "TEXT" if _is_mark(token, place):
             return _unit(token, place, _MARKS[token[0]])
         case "UNCLOSED":
+            end = token.end_pos or 0
             return Finding(
-                UNCLOSED_TEXT.at(place.span(token), text=wording.shortened(token)).help(
-                    "put a `\"` where it ends; a text stays on one line"
-                ),
+                UNCLOSED_TEXT.at(place.span(token), text=wording.shortened(token))
+                .help("a text ends in the line where it begins")
+                .with_fix("put a quote where the text ends", Edit(place.source.span(end, end), '"')),
                 (as_kind(token, "TEXT", f'{token}"'),),
             )
         case "QUOTED":
@@ -147,7 +148,7 @@ def _date(token: Token, place: Place) -> Finding | None:
 
 def _written(diagnostic: Diagnostic, span: Span, text: str, *, sure: bool = True) -> Diagnostic:
     return diagnostic.with_fix(
-        f"write `{text}`",
+        f"write `{text.strip()}`",
         Edit(span, text),
         applicability=Applicability.SAFE if sure else Applicability.UNSAFE,
     )
@@ -173,8 +174,8 @@ def _quoted(token: Token, place: Place) -> Finding:
     said = CHARACTER.at(
         place.source.span(token.start_pos or 0, (token.start_pos or 0) + 1),
         character=character(token[0]),
-        where="the language: a text stands in straight double quotes",
-    )
+        where="the language",
+    ).note("a text stands in straight double quotes")
     return Finding(_written(said, place.span(token), f'"{inner}"'), (as_kind(token, "TEXT", f'"{inner}"'),))
 
 
@@ -275,11 +276,19 @@ def unexpected(token: Token, place: Place) -> Finding:
         said = said.help(did_you_mean(token, words))
     if wanted == {wording.keywords()["of"]} and is_word(before):
         said = said.note(f"`{before}` is a word of the language here: a value of your own needs another name")
-    if token.type == "COMMA" and before.type == "NUMBER" and before.end_pos == token.start_pos:
+    if _is_decimal_comma(token, place):
         said = said.help("decimals are written with a point: 1.5")
     if token.type == "EQUAL" and "COMPARE" in wanted:
         said = said.help("a demand compares with `>=` or `<=`")
     return Finding(said, None)
+
+
+def _is_decimal_comma(token: Token, place: Place) -> bool:
+    """Whether `token` ends something like `1,5`, written without a blank."""
+    written = [*place.statement[-2:], token][-3:]
+    ends = [each.end_pos for each in written[:-1]]
+    begins = [each.start_pos for each in written[1:]]
+    return [each.type for each in written] == ["NUMBER", "COMMA", "NUMBER"] and ends == begins
 
 
 def _unknown_statement(token: Token, place: Place, wanted: frozenset[str]) -> Finding:

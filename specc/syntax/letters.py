@@ -21,7 +21,7 @@ CHARACTER = declare("SPC102", "unknown-character", Severity.ERROR, "{character} 
 TOO_LARGE = declare("SPC107", "too-large", Severity.ERROR, "{what} has {count}, more than the {most} that are read")
 
 # Far above any garment; they bound the time and the memory that a text from a stranger can cost.
-MOST_LETTERS = 1_000_000
+MOST_LETTERS = 500_000
 MOST_LINES = 20_000
 
 # Controls but tab, line feed and form feed; separators of lines; what turns the direction of writing (Unicode

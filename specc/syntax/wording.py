@@ -49,11 +49,10 @@ _CALLED = {
     "UNIT": "a unit",
     "TEXT": "a text in quotes",
     "DATE": "a date",
-    "SIGN": "`+` or `-`",
-    "SCALE": "`*` or `/`",
     "COMPARE": "`>=` or `<=`",
     "_END": "the end of the line",
 }
+_OPERATORS = {"SIGN": ("`+`", "`-`"), "SCALE": ("`*`", "`/`")}
 
 
 @cache
@@ -97,10 +96,13 @@ def called(kinds: frozenset[str]) -> str:
     if "_END" in rest:
         rest.discard("RBRACE")
     parts.extend(_CALLED[kind] for kind in ("NAME", "NUMBER", "UNIT", "TEXT", "DATE") if kind in rest)
+    # A value can always go on with an operator; that is worth saying only where nothing else can follow.
+    operators = [sign for kind, signs in _OPERATORS.items() if kind in rest for sign in signs]
+    rest -= _OPERATORS.keys()
     plain = sorted(written(kind) for kind in rest if kind not in _CALLED)
     parts.extend(f"`{word}`" for word in sorted(plain, key=lambda word: (not word[0].isalpha(), word)))
-    parts.extend(_CALLED[kind] for kind in ("SIGN", "SCALE", "COMPARE", "_END") if kind in rest)
-    return listed(dict.fromkeys(parts))
+    parts.extend(_CALLED[kind] for kind in ("COMPARE", "_END") if kind in rest)
+    return listed(dict.fromkeys(parts or operators))
 
 
 def quoted(token: Token) -> str:
