@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.pipeline import check_bytes
+from specc.gather import read
+from specc.pipeline import check
 from specc.world import Folder
 
 if TYPE_CHECKING:
@@ -14,5 +15,6 @@ if TYPE_CHECKING:
 
 
 def said(data: bytes | str, *, folder: Path, name: str = "test.garment") -> tuple[Diagnostic, ...]:
-    """What is said about `data` as the file `name` of `folder`, in order."""
-    return check_bytes(name, data.encode() if isinstance(data, str) else data, Folder(folder)).diagnostics
+    """What is said about `data` as the file `name` of `folder`, in order, wherever the folder lies."""
+    source, faults = read(name, data.encode() if isinstance(data, str) else data)
+    return faults or check(source, Folder(folder)).diagnostics
