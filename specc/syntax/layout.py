@@ -1,7 +1,7 @@
-"""Owns what the layout of a text tells when its braces or quotes do not: where lines begin, what begins a declaration.
+"""Owns what the layout of a text tells when its braces or quotes do not: where lines and declarations begin.
 
-Knows nothing of the parser. The language itself gives layout no meaning: this only keeps one forgotten brace from
-spoiling all that follows.
+Knows nothing of the parser. The language itself gives layout no meaning: this only keeps one forgotten brace
+from spoiling all that follows.
 """
 
 from __future__ import annotations
@@ -51,10 +51,10 @@ def begins_declaration(text: str, start: int) -> bool:
 
 
 def end_of_unclosed(text: str, start: int) -> int:
-    """Return where the text that is opened at `start` and not closed in its line was most likely meant to end.
+    """Return where the text that is opened at `start` and not closed in its line was most likely to end.
 
-    On one of the next lines, if the next quote there looks like a closing one; else in its own line, before a brace
-    at that line's end.
+    On one of the next lines, if the next quote there looks like a closing one; else in its own line, before
+    a brace at that line's end.
     """
     line_end = text.find("\n", start)
     if line_end < 0:

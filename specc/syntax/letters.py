@@ -18,7 +18,9 @@ if TYPE_CHECKING:
     from specc.source import SourceFile
 
 CHARACTER = declare("SPC102", "unknown-character", Severity.ERROR, "{character} has no place in {where}")
-TOO_LARGE = declare("SPC107", "too-large", Severity.ERROR, "{what} has {count}, more than the {most} that are read")
+TOO_LARGE = declare(
+    "SPC107", "too-large", Severity.ERROR, "{what} has {count}, more than the {most} that are read"
+)
 
 # Far above any garment; they bound the time and the memory that a text from a stranger can cost.
 MOST_LETTERS = 500_000
@@ -26,9 +28,11 @@ MOST_LINES = 20_000
 
 # Controls but tab, line feed and form feed; separators of lines; what turns the direction of writing (Unicode
 # Standard Annex 9, explicit formatting characters: a line would not read as it is shown); lone surrogates.
-HIDDEN = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]|\r(?!\n)")
+HIDDEN = re.compile(
+    "[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]|\r(?!\n)"
+)
 
-# Blanks that a word processor or a web page brings along: of other widths, of no width, hyphens that do not show.
+# Blanks that a word processor or a web page brings along: of other widths, of no width, hidden hyphens.
 BLANK = re.compile("[\xa0\xad\u1680\u2000-\u200d\u202f\u205f\u2060\u3000\ufeff]")
 
 
@@ -54,7 +58,9 @@ def hidden_letters(source: SourceFile, *, most: int) -> Iterator[Diagnostic]:
         line_end = source.text.find("\n", found.start()) + 1 or len(source.text)
         yield (
             CHARACTER.at(
-                source.span(found.start(), found.end()), character=character(found[0]), where="the text of a garment"
+                source.span(found.start(), found.end()),
+                character=character(found[0]),
+                where="the text of a garment",
             )
             .note("it cannot be seen, so the line may not be what it looks like")
             .with_fix(
@@ -69,7 +75,7 @@ def hidden_letters(source: SourceFile, *, most: int) -> Iterator[Diagnostic]:
 
 
 def foreign_blanks(source: SourceFile, start: int) -> tuple[Edit, ...]:
-    """Return the edits that turn the blanks of other kinds into plain ones, from `start` to the end of its line."""
+    """Return the edits that turn blanks of other kinds into plain ones, from `start` to its line's end."""
     line_end = source.text.find("\n", start) + 1 or len(source.text)
     return tuple(_without(source, BLANK, start, line_end))
 

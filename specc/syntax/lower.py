@@ -1,4 +1,4 @@
-"""Owns the step from Lark's tree to the tree of `specc.syntax.tree`: one small method for each rule of the grammar.
+"""Owns the step from Lark's tree to that of `specc.syntax.tree`: one small method for each rule.
 
 Knows nothing of faults: what it is given has been read without one, or stands as `broken`.
 """
@@ -34,7 +34,7 @@ def _present(children: tuple[Any, ...]) -> tuple[Any, ...]:
     return tuple(child for child in children if child is not None)
 
 
-# Children are `Any` because Lark hands on whatever the method of the rule below has returned; the nodes are typed.
+# Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
 class Lowering(Transformer[Token, Any]):
     """Turns each rule into its node. Every span runs from the rule's first character to its last."""
@@ -294,7 +294,7 @@ class Lowering(Transformer[Token, Any]):
         return tree.Takes(material, cut_width, overlapping, turning, joining, self._span(meta))
 
     def pass_(self, meta: Meta, text: tree.Text, stitch: Token | None, *parts: Any) -> tree.Pass:
-        number = stitch and tree.Number(parse_number(stitch), None, self._span(stitch))
+        number = None if stitch is None else tree.Number(parse_number(stitch), None, self._span(stitch))
         stitch_length, inset, inset_from, when = parts
         return tree.Pass(text, number, stitch_length, inset, inset_from, when, self._span(meta))
 

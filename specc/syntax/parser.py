@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 def parse(source: SourceFile) -> tuple[Tree, tuple[Diagnostic, ...]]:
     """Return the tree of `source` and what is wrong in it, whatever its text.
 
-    A statement that cannot be read has one diagnostic and stands in the tree as `Broken`; all others stand there as
-    they are. Lark is loaded here, so that a run that reads no text does not pay for it.
+    A statement that cannot be read has one diagnostic and stands in the tree as `Broken`; all others stand
+    there as they are. Lark is loaded here, so that a run that reads no text does not pay for it.
     """
     said = too_large(source)
     if said is not None:

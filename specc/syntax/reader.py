@@ -1,4 +1,4 @@
-"""Owns reading a text to its end: it feeds Lark's parser, and behind each fault goes on with the next statement.
+"""Owns reading a text to its end: feeds Lark's parser, and behind each fault goes on with the next statement.
 
 Knows nothing of what the statements mean, nor of how a fault is worded.
 """
@@ -12,10 +12,12 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Edit, Severity, declare
 from specc.syntax import layout
 from specc.syntax.braces import Opened, stray, unclosed
-from specc.syntax.faults import Finding, Place, as_kind, is_word, misread, misspelt_beginning, unexpected
+from specc.syntax.finding import Finding, Place, as_kind, is_word
 from specc.syntax.letters import BLANK, HIDDEN, TOO_LARGE, hidden_letters
 from specc.syntax.lexer import end_of, made, start_of, tokens
+from specc.syntax.signs import misread
 from specc.syntax.stack import BROKEN, Stack
+from specc.syntax.words import misspelt_beginning, unexpected
 
 if TYPE_CHECKING:
     from lark import Token
@@ -75,7 +77,7 @@ class Reader:
         self._said: list[Diagnostic] = []
 
     def read(self) -> tuple[LarkTree[Token], tuple[Diagnostic, ...]]:
-        """Return the tree, where `broken` stands for each statement that cannot be read, and what was wrong."""
+        """Return the tree, `broken` standing for each statement that cannot be read, and what was wrong."""
         try:
             while (token := self._next()) is not None or self._statement.tokens:
                 if token is None:
@@ -147,7 +149,7 @@ class Reader:
         self._heed(finding, token)
 
     def _fitting(self, token: Token) -> Token | None:
-        """Return the token as it fits: a word of the language or a unit that does not fit as such is a name."""
+        """Return the token as it fits: a word of the language or a unit is a name where it does not fit."""
         if self._stack.fits(token.type):
             return token
         if token.type != "NAME" and is_word(token) and self._stack.fits("NAME"):
@@ -220,7 +222,7 @@ class Reader:
             self._shift(fitting, instead)
 
     def _say(self, diagnostic: Diagnostic, *, adds: bool = True) -> None:
-        """Keep the first diagnostic of a statement. A second fault (`adds`) shows that curing the first is not all."""
+        """Keep the first diagnostic of a statement; a second fault (`adds`) casts doubt on its cure."""
         said = self._statement.said
         if said is None:
             if len(self._said) == MOST_FAULTS:
@@ -262,7 +264,7 @@ class Reader:
     def _skipped_to(self, token: Token, first: Token, *, astray: bool) -> int:
         """Pass over the rest of a statement, with the bodies that it opens; return where it ends.
 
-        `astray`: it broke off with its line, or begins like no statement; then lines that stand deeper belong to it.
+        `astray`: it broke off with its line, or begins like no statement; then deeper lines belong to it.
         """
         end = self._behind if self._statement.tokens else start_of(token)
         depth = 0
@@ -298,7 +300,7 @@ class Reader:
         return layout.begins_line(self._text, start) and layout.begins_declaration(self._text, start)
 
     def _belongs(self, following: Token, first: Token) -> bool:
-        """Whether the line of `following` seems to belong to the broken statement that begins with `first`."""
+        """Whether the line of `following` seems to go on the broken statement that begins with `first`."""
         if self._begins_declaration(following):
             return False
         if following.type == "RBRACE":
@@ -309,7 +311,7 @@ class Reader:
         return there > here or (there == here > 0 and not self._bodies)
 
     def _begun_behind(self, token: Token) -> Finding | None:
-        """End the statement if another begins behind it in its line, and return what is to be said about that."""
+        """End the statement if another begins behind it in its line; return what is to be said."""
         if not self._statement.tokens or not self._stack.fits("_END"):
             return None
         if self._before != "RBRACE" and not layout.begins_declaration(self._text, start_of(token)):
@@ -321,7 +323,7 @@ class Reader:
         return Finding(said, None if fitting is None else (fitting,))
 
     def _broke_off_before(self, token: Token) -> bool:
-        """Whether the statement before breaks off at the line of `token`, where something else plainly begins.
+        """Whether the statement breaks off before the line of `token`, where another plainly begins.
 
         Bodies that ought to have been closed before are closed.
         """
@@ -338,7 +340,7 @@ class Reader:
         return False
 
     def _closed_by(self, token: Token) -> int:
-        """Return how many bodies must be closed for `token` to begin a statement; 0 when that is not what it tells."""
+        """Return how many bodies must have been meant to end for `token` to begin a statement."""
         if not is_word(token) or self._stack.fits("NAME") or self._stack.fits(token.type):
             return 0
         for count in range(1, len(self._bodies) + 1):

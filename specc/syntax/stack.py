@@ -1,7 +1,6 @@
 """Owns the state of Lark's parser: what fits next, and going back to the start of a statement.
 
-Knows nothing of texts or diagnostics. Lark documents `parser_state` and `choices` for such use (Lark 1.3, "Error
-handling", interactive parser).
+Knows nothing of texts or diagnostics.
 """
 
 from __future__ import annotations
@@ -46,9 +45,11 @@ class Stack:
         return True
 
     def wanted(self) -> frozenset[str]:
-        """The kinds of token that could follow; the end of the file and the broken statement are not among them."""
+        """The kinds of token that could follow, but for the end of the file and the broken statement."""
         return frozenset(
-            kind for kind in self._parsing.choices() if kind.isupper() and kind not in (BROKEN, END_OF_FILE) and self.fits(kind)
+            kind
+            for kind in self._state.parse_conf.states[self._state.position]
+            if kind.isupper() and kind not in (BROKEN, END_OF_FILE) and self.fits(kind)
         )
 
     def feed(self, token: Token) -> None:
@@ -56,7 +57,7 @@ class Stack:
         self._parsing.feed_token(token)
 
     def unwind(self) -> None:
-        """Forget the statement that has been begun, so that a broken one or a new one may stand in its place."""
+        """Forget the statement that has been begun, so that another may stand in its place."""
         states = self._state.parse_conf.states
         while BROKEN not in states[self._state.position]:
             self._state.state_stack.pop()

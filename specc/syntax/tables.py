@@ -5,7 +5,6 @@ Knows nothing of the language but the names of the terminals that no rule takes.
 
 from __future__ import annotations
 
-import os
 import sys
 from contextlib import suppress
 from functools import cache
@@ -21,7 +20,7 @@ from specc import assets
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-# No rule takes these: they are for the reader, which reports them. Lark would otherwise leave them out of the lexer.
+# No rule takes these: they are for the reader, which reports them. Lark would leave them out of the lexer.
 UNRULED = ("QUOTED", "UNCLOSED", "JUNK")
 
 
@@ -38,11 +37,16 @@ class _Unruled:
 def parser() -> lark.Lark:
     """The parser of the language, from the tables kept by an earlier run or from the grammar.
 
-    Kept tables are a pickle of Lark's beside the compiled modules, trusted as those are. Their name is a digest of all
-    that they are made from, and they are put in place whole; where they cannot be written they are done without.
+    Kept tables are a pickle of Lark's beside the compiled modules, trusted as those are. Their name has a
+    digest of all that they are made from, and they are put in place whole, those of an older grammar being
+    taken away; where they cannot be written they are done without.
     """
     folder = assets.folder("grammar")
-    kept = Path(__file__).parent / "__pycache__" / f"grammar-{_digest(folder)}.pickle"
+    kept = (
+        Path(__file__).parent
+        / "__pycache__"
+        / (f"grammar-{_digest(folder)}.{sys.implementation.cache_tag}.pickle")
+    )
     if kept.is_file():
         return _made(folder, cache=str(kept))
     try:
@@ -54,7 +58,10 @@ def parser() -> lark.Lark:
     try:
         made = _made(folder, cache=str(fresh))
         with suppress(OSError):
-            os.replace(fresh, kept)
+            fresh.replace(kept)
+            for older in kept.parent.glob(f"grammar-*.{sys.implementation.cache_tag}.pickle"):
+                if older != kept:
+                    older.unlink(missing_ok=True)
     finally:
         fresh.unlink(missing_ok=True)
     return made

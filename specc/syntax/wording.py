@@ -18,9 +18,13 @@ if TYPE_CHECKING:
 
 _LONGEST = 40
 
+VULGAR = "¼½¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚"
+
 # Where each word may stand, for those that are written in the wrong place.
 PLACES = {
-    "the body of `alter`": ("leave", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen"),
+    "the body of `alter`": (
+        "leave", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen",
+    ),
     "the body of a `piece`": ("cut", "point", "edge", "grain", "notch", "two-pointed"),
     "the body of an `edge`": ("curve", "dart"),
     "the body of a `block`": ("piece",),
@@ -30,16 +34,16 @@ PLACES = {
     "the body of a `chart`": ("measurement",),
     "the braces behind a method's or a block's name": ("hold",),
     "the outermost level of a file": (
-        "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "method", "alter",
-        "seam", "finish", "hem", "measure", "expect", "accept",
+        "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "method",
+        "alter", "seam", "finish", "hem", "measure", "expect", "accept",
     ),
 }  # fmt: skip
 
 # What a value may begin with, beside a name, a number, a sign or a bracket.
 _VALUE_WORDS = (
-    "left", "right", "up", "down", "length", "drawn", "width", "depth", "opening", "girth", "distance", "across",
-    "height", "direction", "larger", "smaller", "root", "sine", "cosine", "tangent", "arc-sine", "arc-tangent", "size",
-    "half",
+    "left", "right", "up", "down", "length", "drawn", "width", "depth", "opening", "girth", "distance",
+    "across", "height", "direction", "larger", "smaller", "root", "sine", "cosine", "tangent", "arc-sine",
+    "arc-tangent", "size", "half",
 )  # fmt: skip
 _PLAIN_VALUE = frozenset(("NAME", "NUMBER", "TEXT", "DATE"))
 
@@ -107,11 +111,15 @@ def called(kinds: frozenset[str]) -> str:
 
 def quoted(token: Token) -> str:
     """A token as a message names it."""
-    if token.type == "_END":
-        return "`;`" if token == ";" else "the end of the line" if token else "the end of the file"
-    if token.type in ("TEXT", "UNCLOSED", "QUOTED"):
-        return shortened(token)
-    return f"`{shortened(token)}`"
+    match token.type:
+        case "_END" if not token:
+            return "the end of the file"
+        case "_END" if "\n" in token:
+            return "the end of the line"
+        case "TEXT" | "UNCLOSED" | "QUOTED":
+            return shortened(token)
+        case _:
+            return f"`{shortened(token)}`"
 
 
 def shortened(text: str) -> str:

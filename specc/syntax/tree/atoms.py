@@ -1,0 +1,85 @@
+"""Owns what all statements are made of: words, texts, numbers, dates, refs, properties.
+
+Knows nothing of what the words mean.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from specc.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A name or a plain word."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A quoted text; `text` is what stands between the quotes."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number with its unit, if it has one; `unit` is as written (`in`, `%`, `USD`)."""
+
+    value: Fraction
+    unit: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Date:
+    """A date as written, year-month-day."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two things with a colon between them: `8: 4`."""
+
+    left: Number | Word
+    right: Number | Word
+    span: Span
+
+
+Atom = Word | Text | Number | Date | Pair
+
+
+@dataclass(frozen=True, slots=True)
+class Ref:
+    """A name, alone or with the piece it belongs to: `hem`, `front.hem`."""
+
+    first: Word
+    second: Word | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Property:
+    """A line of a sheet: a name and its values; the values are separated by commas, each a run of atoms."""
+
+    name: Word
+    values: tuple[tuple[Atom, ...], ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """A statement that could not be read and has been reported; `words` are the names in its first line."""
+
+    words: tuple[Word, ...]
+    span: Span

@@ -1,0 +1,47 @@
+"""Owns what is measured, demanded and accepted.
+
+Knows nothing of what the words mean.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specc.source import Span
+    from specc.syntax.tree.atoms import Ref, Text, Word
+    from specc.syntax.tree.expressions import Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A point of measure; tolerance `plus`, `minus` or neither."""
+
+    name: Word
+    title: Text | None
+    value: Expression
+    plus: Expression | None
+    minus: Expression | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Expect:
+    """What the designer demands; `compare` is `>=` or `<=`."""
+
+    left: Expression
+    compare: str
+    right: Expression
+    because: Text | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Accept:
+    """A code that the designer accepts, everywhere or on one part, with the reason."""
+
+    code: Word
+    on: Ref | None
+    because: Text
+    span: Span

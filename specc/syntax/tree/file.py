@@ -1,0 +1,47 @@
+"""Owns a whole file as it was written.
+
+Knows nothing of what the words mean.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from specc.syntax.tree.alterations import Alter
+from specc.syntax.tree.atoms import Broken
+from specc.syntax.tree.blocks import Block
+from specc.syntax.tree.charts import Chart
+from specc.syntax.tree.demands import Accept, Expect, Measure
+from specc.syntax.tree.makings import Finish, Method, Seam
+from specc.syntax.tree.sheets import Label, Note, Sheet, UseFile, UseLibrary
+
+if TYPE_CHECKING:
+    from specc.source import SourceFile
+
+
+Declaration = (
+    Sheet
+    | Label
+    | Note
+    | UseFile
+    | UseLibrary
+    | Chart
+    | Block
+    | Method
+    | Alter
+    | Seam
+    | Finish
+    | Measure
+    | Expect
+    | Accept
+    | Broken
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Tree:
+    """A whole file."""
+
+    file: SourceFile
+    declarations: tuple[Declaration, ...]

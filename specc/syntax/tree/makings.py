@@ -1,0 +1,95 @@
+"""Owns ways of making, and the seams and edges that are made.
+
+Knows nothing of what the words mean.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specc.source import Span
+    from specc.syntax.tree.atoms import Broken, Number, Property, Ref, Text, Word
+    from specc.syntax.tree.expressions import Expression
+    from specc.syntax.tree.sheets import Hold
+    from specc.syntax.tree.values import Choice, Parameter, When
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A trim or cloth that a method needs by the name it has inside the method."""
+
+    name: Word
+    title: Text | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Allowance:
+    """The seam allowance that a method wants."""
+
+    width: Expression
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Takes:
+    """Trim used along the edge."""
+
+    material: Word
+    cut_width: Expression
+    overlapping: Expression | None
+    turning: Expression | None
+    joining: Expression | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Pass:
+    """One operation: what is done, by which stitch, how far from which edge, for which choice."""
+
+    text: Text
+    stitch: Number | None
+    stitch_length: Expression | None
+    inset: Expression | None
+    inset_from: Text | None
+    when: When | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Method:
+    """A way of making. `makes`: seam, finish, hem."""
+
+    name: Word
+    title: Text | None
+    makes: Word
+    body: tuple[Property | Parameter | Choice | Material | Allowance | Takes | Pass | Broken, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Edges joined to edges by a method."""
+
+    name: Word
+    title: Text | None
+    first: tuple[Ref, ...]
+    second: tuple[Ref, ...]
+    method: Word
+    settings: tuple[Property | Hold | Broken, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """Edges finished by a method. `kind`: finish or hem."""
+
+    kind: Word
+    name: Word
+    title: Text | None
+    along: tuple[Ref, ...]
+    method: Word
+    settings: tuple[Property | Hold | Broken, ...]
+    span: Span

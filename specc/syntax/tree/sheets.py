@@ -1,0 +1,73 @@
+"""Owns sheets of properties, labels, notes, and what is taken in from elsewhere.
+
+Knows nothing of what the words mean.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specc.source import Span
+    from specc.syntax.tree.atoms import Broken, Property, Ref, Text, Word
+    from specc.syntax.tree.expressions import Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A declaration of properties. `kind`: garment, cloth, trim, thread, care."""
+
+    kind: Word
+    name: Word | None
+    title: Text | None
+    body: tuple[Property | Broken, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A label and the edge it is sewn in at."""
+
+    name: Word
+    at: Ref
+    body: tuple[Property | Broken, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A remark for the maker, about the garment or about one part."""
+
+    text: Text
+    on: Ref | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class UseFile:
+    """Another file whose declarations are taken in; the path is relative to this file."""
+
+    path: Text
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """A stretch of an edge where the trim is held in, as a share of the edge's length."""
+
+    share: Expression
+    along: Ref
+    start: Expression | None
+    end: Expression | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class UseLibrary:
+    """A chart or block by name (`kind`: chart, block), with parameters."""
+
+    kind: Word
+    name: Word
+    settings: tuple[Property | Hold | Broken, ...]
+    span: Span
