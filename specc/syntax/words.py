@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 UNEXPECTED = declare(
     "SPC101", "unexpected-word", Severity.ERROR, "after `{after}` comes {wanted}, not {found}"
 )
-UNKNOWN_STATEMENT = declare("SPC109", "unknown-statement", Severity.ERROR, "no {kind} begins with {found}")
+UNKNOWN_STATEMENT = declare("SPC112", "unknown-statement", Severity.ERROR, "no {kind} begins with {found}")
 
 _SHOWN = 200  # characters of a statement that are looked at to say what stands before
 
