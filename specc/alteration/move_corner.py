@@ -23,27 +23,38 @@ if TYPE_CHECKING:
     from specc.geometry.point import Point
     from specc.geometry.segment import Segment
     from specc.model.alteration import MoveCorner
-    from specc.model.expression import Expression
+    from specc.model.expression import Expression, PartRef
     from specc.pattern.piece import Edge, Piece
 
 LEAST_RATIO: Final = 1e-3  # a handle shorter than this share of what it was gives no direction any more
 
 
-def apply(  # noqa: PLR0911 - a refusal each
+def apply(
     pieces: tuple[Piece, ...], step: MoveCorner, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces with the corner moved along the neighbouring edge; the curve keeps its end directions."""
-    piece = found(pieces, step.edge.piece, step.edge.origin)
+    """The pieces with the corner of every edge moved along its neighbour; the curves keep their end directions."""
+    by = evaluate(step.by)
+    for ref in step.edges:
+        moved = _moved(pieces, step, ref, by=by)
+        if isinstance(moved, Refusal):
+            return moved
+        pieces = moved
+    return pieces
+
+
+def _moved(  # noqa: PLR0911 - a refusal each
+    pieces: tuple[Piece, ...], step: MoveCorner, ref: PartRef, *, by: float
+) -> tuple[Piece, ...] | Refusal:
+    piece = found(pieces, ref.piece, ref.origin)
     if isinstance(piece, Refusal):
         return piece
-    edge = edge_named(piece, step.edge.name)
+    edge = edge_named(piece, ref.name)
     if edge is None:
-        return missing(piece, step.edge)
+        return missing(piece, ref)
     facts = (("piece", piece.name), ("edge", edge.name), ("corner", step.corner))
     if step.corner not in {edge.start, edge.end}:
         cure = f"name `{edge.start}` or `{edge.end}`"
         return Refusal("not-a-corner-of-edge", facts, step.origin, cure)
-    by = evaluate(step.by)
     if by < 0.0:
         return Refusal(
             "amount-not-positive", (*facts, ("by", by)), step.origin, "use the verb for the other way"

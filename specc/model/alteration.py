@@ -110,14 +110,14 @@ class Lengthen:
 
 @dataclass(frozen=True, slots=True)
 class MoveCorner:
-    """One end of an edge moves and the edge's curve follows, keeping the directions it has at both ends.
+    """One end of each edge moves and the edge's curve follows, keeping the directions it has at both ends.
 
     `lower`, `raise`: the end that lies on the neighbouring edge `along` moves down or up that neighbour.
     `widen`: the same, away from the edge. `by` is positive for the verb's own direction.
     """
 
     verb: str  # "lower", "raise", "widen"
-    edge: PartRef
+    edges: tuple[PartRef, ...]
     corner: str
     by: Expression
     origin: Span

@@ -69,8 +69,10 @@ def resolve_step(node: tree.AlterStep, scope: Scope, parts: Parts, say: Collecto
             return (Lengthen(found, by, at, node.span, shorten),) if by and at and found else ()
         case tree.MoveCorner():
             by = meaning(node.by, scope, say, what="how much", wanted=_LENGTH)
-            moves = [_move(node, ref, by, parts, say) for ref in node.edges]
-            return tuple(move for move in moves if move is not None)
+            moved = [_cornered(node, ref, parts, say) for ref in node.edges]
+            edges = tuple(edge for edge in moved if edge is not None)
+            complete = by is not None and len(edges) == len(moved)
+            return (MoveCorner(node.verb.text, edges, node.corner.text, by, node.span),) if by and complete else ()
 
 
 def _pieces(words: tuple[tree.Word, ...], parts: Parts, say: Collector) -> tuple[PieceRef, ...]:
@@ -172,15 +174,14 @@ def _times(minus: Constant, above: Expression) -> Expression:
     return Arithmetic(Operator.TIMES, minus, above, Dimension.LENGTH, above.origin)
 
 
-def _move(
-    node: tree.MoveCorner, ref: tree.Ref, by: Expression | None, parts: Parts, say: Collector
-) -> MoveCorner | None:
+def _cornered(node: tree.MoveCorner, ref: tree.Ref, parts: Parts, say: Collector) -> PartRef | None:
+    """The edge, if the corner that is to be moved is one of its ends."""
     edge = parts.find(ref, ("edge",), say)
-    if edge is None or by is None:
+    if edge is None:
         return None
     ends = parts.pieces[edge.piece or ""].edges[edge.name]
-    if node.corner.text not in ends:
-        where = f" at an end of `{edge.piece}.{edge.name}`"
-        say.add(unknown_name(node.corner.span, "corner", node.corner.text, known=ends, where=where))
-        return None
-    return MoveCorner(node.verb.text, edge, node.corner.text, by, node.span)
+    if node.corner.text in ends:
+        return edge
+    where = f" at an end of `{edge.piece}.{edge.name}`"
+    say.add(unknown_name(node.corner.span, "corner", node.corner.text, known=ends, where=where))
+    return None

@@ -338,7 +338,7 @@ def test_shortening_at_a_level_takes_that_much_from_the_fold(piece: Piece, by: f
 
 @given(fronts(), lengths(3, 40), st.sampled_from(["lower", "raise"]))
 def test_a_moved_neck_keeps_its_directions(piece: Piece, by: float, verb: str) -> None:
-    step = MoveCorner(verb, ref("neck"), "centre-neck", number(by), ORIGIN)
+    step = MoveCorner(verb, (ref("neck"),), "centre-neck", number(by), ORIGIN)
     result = move_corner.apply((piece,), step, evaluate)
     if isinstance(result, Refusal):
         assert refused(result).code_name == "corner-would-turn-over"
@@ -360,7 +360,7 @@ def test_a_moved_neck_keeps_its_directions(piece: Piece, by: float, verb: str) -
 
 @given(fronts(), lengths(3, 25))
 def test_lowered_and_raised_is_as_before(piece: Piece, by: float) -> None:
-    down = MoveCorner("lower", ref("neck"), "centre-neck", number(by), ORIGIN)
+    down = MoveCorner("lower", (ref("neck"),), "centre-neck", number(by), ORIGIN)
     up = replace(down, verb="raise")
     lowered = move_corner.apply((piece,), down, evaluate)
     assert isinstance(lowered, tuple)
@@ -372,7 +372,7 @@ def test_lowered_and_raised_is_as_before(piece: Piece, by: float) -> None:
 
 @given(fronts(), lengths(3, 30))
 def test_a_lowered_armhole_shortens_what_now_lies_outside(piece: Piece, by: float) -> None:
-    step = MoveCorner("lower", ref("armhole"), "underarm", number(by), ORIGIN)
+    step = MoveCorner("lower", (ref("armhole"),), "underarm", number(by), ORIGIN)
     result = move_corner.apply((piece,), step, evaluate)
     first_run = piece.edges[1].parts[-1].length()
     if by >= first_run:
@@ -437,7 +437,7 @@ def test_a_mirrored_piece_alters_alike(piece: Piece, form: Form, by: float) -> N
             (p,), Lengthen(WHOLE_PIECE, number(by), "hem", ORIGIN, shorten=True), evaluate
         ),
         lambda p: move_corner.apply(
-            (p,), MoveCorner("widen", ref("neck"), "neck-point", number(5.0), ORIGIN), evaluate
+            (p,), MoveCorner("widen", (ref("neck"),), "neck-point", number(5.0), ORIGIN), evaluate
         ),
     ]
     for step in steps:

@@ -109,7 +109,7 @@ def lengthen(by: float, at: str | Level, *, shorten: bool = False) -> Lengthen:
 
 
 def corner(edge: str, name: str, by: float, verb: str = "lower") -> MoveCorner:
-    return MoveCorner(verb, part(edge), name, number(by), ORIGIN)
+    return MoveCorner(verb, (part(edge),), name, number(by), ORIGIN)
 
 
 WAIST = Level("waist-line", None, ORIGIN)
