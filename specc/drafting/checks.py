@@ -42,7 +42,9 @@ def unsound(piece: Piece, draft: PieceDraft) -> tuple[Diagnostic, ...]:
     if not said and crosses_itself(flat_outline(piece)):
         crosses = CROSSES.at(draft.origin, piece=piece.name)
         said.append(
-            crosses.help("draw the piece and look where its edges meet; a curve may be too full for its ends")
+            crosses.help(
+                "look where its edges meet: a curve may be too full, or two points may have changed places"
+            )
         )
     return tuple(said)
 

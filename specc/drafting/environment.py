@@ -139,7 +139,10 @@ class Environment:
         along = self.value(piece, at) * (whole if is_share(at) else 1.0)
         if not -SAME <= along <= whole + SAME:
             place, length = (format_length(value, "mm", decimals=1) for value in (along, whole))
-            raise EvaluationError(OFF_EDGE.at(origin, place=place, edge=on, length=length))
+            said = OFF_EDGE.at(origin, place=place, edge=on, length=length)
+            raise EvaluationError(
+                said.help("give it as a share, such as `50%`, or say from which corner it is measured")
+            )
         return whole - along if back else along
 
     # --- what expressions ask of parts ---

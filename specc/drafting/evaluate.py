@@ -134,7 +134,8 @@ class Evaluator:
                 return left * right
             case Operator.OVER:
                 if right == 0.0:
-                    raise EvaluationError(DIVIDED_BY_ZERO.at(expression.right.origin, "this is 0"))
+                    said = DIVIDED_BY_ZERO.at(expression.right.origin, "this is 0")
+                    raise EvaluationError(said.help("let it differ from 0 in every size"))
                 return left / right
 
     def _applied(self, expression: Applied) -> float:
@@ -170,7 +171,7 @@ class Evaluator:
             case Asked.DIRECTION:
                 if step.norm() == 0.0:
                     said = NO_DIRECTION.at(expression.origin, start=first.name, end=second.name)
-                    raise EvaluationError(said)
+                    raise EvaluationError(said.help("name two points that lie apart in every size"))
                 return step.angle()
             case _:
                 return step.norm()

@@ -74,25 +74,29 @@ class FinishedPieces:
         """The way round at a reference line: over every piece that has it, as often as it is cut."""
         lines = [(piece, line) for piece in self._pieces if (line := line_named(piece, ref.name)) is not None]
         if not lines:
-            raise EvaluationError(
-                NOT_THERE.at(ref.origin, name=ref.name, how="no piece has that reference line any more")
-            )
+            raise _missing(ref, ref.name, "no piece has that reference line any more")
         return sum(times_round(piece) * line_length(piece, line) for piece, line in lines)
 
     def opening(self, ref: PartRef) -> float:
         """The round that the finish closes, as sewn."""
         if ref.name not in self._openings:
-            raise EvaluationError(NOT_THERE.at(ref.origin, name=ref.name, how="it closes no round"))
+            raise _missing(ref, ref.name, "it closes no round")
         return self._openings[ref.name]
 
     def _piece(self, ref: PartRef) -> Piece:
         found = piece_named(self._pieces, ref.piece or "")
         if found is None:
-            raise EvaluationError(NOT_THERE.at(ref.origin, name=ref.piece, how="the piece is not made"))
+            raise _missing(ref, ref.piece or "", "the piece is not made")
         return found
 
     def _gone(self, ref: PartRef) -> EvaluationError:
         """What to raise for a part that the piece does not have, with what became of it."""
         hows = (gone.how for gone in self._piece(ref).gone if gone.name == ref.name)
         how = next((f"it was {how}" for how in hows), "the piece has lost it")
-        return EvaluationError(NOT_THERE.at(ref.origin, name=f"{ref.piece}.{ref.name}", how=how))
+        return _missing(ref, f"{ref.piece}.{ref.name}", how)
+
+
+def _missing(ref: PartRef, name: str, how: str) -> EvaluationError:
+    return EvaluationError(
+        NOT_THERE.at(ref.origin, name=name, how=how).help("ask for a part that is still there")
+    )

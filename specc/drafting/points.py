@@ -22,11 +22,8 @@ def position(draft: PointDraft, finder: Finder) -> Point:
     found = _position(draft, finder)
     for across in (found.x, found.y):
         if not isfinite(across) or abs(across) > FURTHEST:
-            raise EvaluationError(
-                TOO_LARGE.at(draft.origin, what=f"point `{draft.name}`").note(
-                    "a point lies within 10 m of the origin"
-                )
-            )
+            said = TOO_LARGE.at(draft.origin, what=f"point `{draft.name}`")
+            raise EvaluationError(said.help("let it lie within 10 m of the origin; look at the units"))
     return found
 
 
@@ -52,6 +49,7 @@ def _moved(draft: PointDraft, moved: Moved, finder: Finder) -> Point:
             continue
         target = finder.referred(move.target)
         if here.distance(target) == 0.0:
-            raise EvaluationError(NO_DIRECTION.at(draft.origin, start=draft.name, end=move.target.name))
+            said = NO_DIRECTION.at(draft.origin, start=draft.name, end=move.target.name)
+            raise EvaluationError(said.help("go toward a point that lies elsewhere in every size"))
         here += (target - here).unit() * by
     return here
