@@ -18,9 +18,7 @@ if TYPE_CHECKING:
     from specc.source import SourceFile
 
 CHARACTER = declare("SPC102", "unknown-character", Severity.ERROR, "{character} has no place in {where}")
-TOO_LARGE = declare(
-    "SPC107", "too-large", Severity.ERROR, "{what} has {count}, more than the {most} that are read"
-)
+TOO_LARGE = declare("SPC107", "too-large", Severity.ERROR, "{what} has more than {most} {of}")
 
 # Far above any garment; they bound the time and the memory that a text from a stranger can cost.
 MOST_LETTERS = 500_000
@@ -38,14 +36,11 @@ BLANK = re.compile("[\xa0\xad\u1680\u2000-\u200d\u202f\u205f\u2060\u3000\ufeff]"
 
 def too_large(source: SourceFile) -> Diagnostic | None:
     """Return what is to be said when `source` is too large to be read; None when it is not."""
-    for count, most, unit in (
-        (len(source.text), MOST_LETTERS, "characters"),
-        (source.line_count, MOST_LINES, "lines"),
-    ):
+    counts = ((len(source.text), MOST_LETTERS, "characters"), (source.line_count, MOST_LINES, "lines"))
+    for count, most, of in counts:
         if count > most:
-            return TOO_LARGE.at(
-                source.span(0, 0), what="the file", count=f"{count} {unit}", most=f"{most}"
-            ).help("split it into files and take them in with `use`")
+            said = TOO_LARGE.at(source.span(0, 0), what="the file", most=most, of=of)
+            return said.help("split it into files and take them in with `use`")
     return None
 
 

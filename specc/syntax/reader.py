@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 TOO_MANY = declare("SPC111", "too-many-faults", Severity.ERROR, "reading stopped here, after {most} faults")
 
-MOST_FAULTS = 100
+MOST_FAULTS = 50
 # Nothing that a person writes nests deeper; it bounds the recursion of all that works on expressions.
 MOST_OPERATORS = 100
 _OPERATORS = frozenset(("LPAR", "SIGN", "SCALE", "OF"))
@@ -162,7 +162,7 @@ class Reader:
         statement.operators += token.type in _OPERATORS
         if statement.operators > MOST_OPERATORS:
             span = self._place().span(token)
-            said = TOO_LARGE.at(span, what="the statement", count="more operators", most=MOST_OPERATORS)
+            said = TOO_LARGE.at(span, what="the statement", most=MOST_OPERATORS, of="operators")
             self._skip(said.help("give names to parts of it with `let`"), token)
             return
         self._stack.feed(token)
