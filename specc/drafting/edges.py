@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Final
 
 from specc.diagnostics import Severity, declare
 from specc.drafting.evaluate import EvaluationError
+from specc.drafting.points import heading
 from specc.geometry.fit import QUARTER, cubic_through, curve
 from specc.geometry.path import Path
-from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
 from specc.model.block import DartRun, Straight
 from specc.pattern.piece import Dart, Edge
@@ -20,6 +20,7 @@ from specc.units import format_length
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.drafting.finder import Finder
+    from specc.geometry.point import Point
     from specc.geometry.segment import Segment
     from specc.model.block import Curve, EdgeDraft
 
@@ -86,9 +87,7 @@ def _dart(run: DartRun, first: Point, second: Point, *, edge: str, finder: Finde
 
 def _curve(run: Curve, start: Point, end: Point, finder: Finder) -> Cubic:
     """The cubic run: handles as stated, else as full as stated or as makes it pass through the point."""
-    leaving, arriving = (
-        Point(1.0, 0.0).turned(finder.value(bearing.direction)) for bearing in (run.leaving, run.arriving)
-    )
+    leaving, arriving = (heading(finder.value(bearing.direction)) for bearing in (run.leaving, run.arriving))
     if run.through is not None:
         through = cubic_through(start, leaving, end, arriving, through=finder.referred(run.through))
         if through is None:

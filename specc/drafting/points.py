@@ -16,6 +16,15 @@ if TYPE_CHECKING:
 FURTHEST: Final = 10_000.0
 """Millimetres from the origin beyond which no point of a garment lies."""
 
+UPRIGHT: Final = 1e-15
+"""What the sine or cosine of a right angle may come out as, for want of an exact pi."""
+
+
+def heading(direction: float) -> Point:
+    """The unit vector of a direction in radians; left, right, up and down are exactly that."""
+    across, up = cos(direction), sin(direction)
+    return Point(across if abs(across) > UPRIGHT else 0.0, up if abs(up) > UPRIGHT else 0.0)
+
 
 def position(draft: PointDraft, finder: Finder) -> Point:
     """Where the point lies; raises EvaluationError where that is nowhere, or too far off for any garment."""
@@ -44,8 +53,7 @@ def _moved(draft: PointDraft, moved: Moved, finder: Finder) -> Point:
     for move in moved.moves:
         by = finder.value(move.by)
         if isinstance(move, Going):
-            direction = finder.value(move.direction)
-            here += Point(cos(direction), sin(direction)) * by
+            here += heading(finder.value(move.direction)) * by
             continue
         target = finder.referred(move.target)
         if here.distance(target) == 0.0:
