@@ -68,7 +68,7 @@ def _cut_down(path: Path, letters: frozenset[str]) -> str:
         hinting=False,
         layout_features=_FEATURES,
         notdef_outline=True,
-        name_IDs=list(_LICENCE_NAMES),
+        name_IDs=["*"],  # left to `_name`, which knows without a search that no feature is named
         recalc_timestamp=False,
     )
     subsetter = Subsetter(options)
@@ -83,8 +83,12 @@ def _cut_down(path: Path, letters: frozenset[str]) -> str:
 
 
 def _name(font: Any) -> None:  # noqa: ANN401 - fontTools has no types
-    """The family gets our name: name ids 1 (family), 2 (style), 4 (full name), 6 (PostScript name)."""
+    """The family gets our name, and keeps copyright and licence.
+
+    Name ids 1 (family), 2 (style), 4 (full name), 6 (PostScript name).
+    """
     weight = str(font["OS/2"].usWeightClass)
+    font["name"].names = [each for each in font["name"].names if each.nameID in _LICENCE_NAMES]
     names = {1: FAMILY, 2: "Regular", 4: f"{FAMILY} {weight}", 6: f"{FAMILY.replace(' ', '')}-{weight}"}
     for identifier, name in names.items():
         font["name"].setName(name, identifier, 3, 1, 0x409)  # Windows, Unicode BMP, US English

@@ -86,15 +86,16 @@ class Listing:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Blocks that belong together: `together` keeps them on one page, `beside` sets them side by side.
+    """Blocks that belong together: `together` keeps them on one page, `stack` sets them one below the other.
 
-    `stack` sets them one below the other, as one of several side by side.
+    `beside` sets two of them side by side, the first `first` millimetres of paper wide.
     """
 
     kind: ClassVar[str] = "group"
 
     layout: str
     blocks: tuple[Block, ...]
+    first: float = 0.0
 
 
 Block = Heading | Paragraph | Facts | Caution | Figure | Table | Listing | Group

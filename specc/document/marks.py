@@ -83,12 +83,12 @@ def drill_mark(middle: Point) -> Stroke:
     return Stroke(LineKind.MARK, (circle(middle, 0.9), across, down))
 
 
-def notch(at: Point, outward: Point, length: float, *, double: bool) -> Trace | tuple[Trace, Trace]:
-    """One stroke across the allowance, or two side by side. `outward` has length 1."""
+def notch(at: Point, reach: Point, *, double: bool) -> tuple[Trace, ...]:
+    """One stroke from the edge, or two side by side; `reach` is how far and which way."""
     if not double:
-        return line(at, at + outward * length)
-    side = outward.left() * 0.8
-    return line(at + side, at + side + outward * length), line(at - side, at - side + outward * length)
+        return (line(at, at + reach),)
+    side = reach.unit().left() * 0.8
+    return line(at + side, at + side + reach), line(at - side, at - side + reach)
 
 
 def scale_bar(at: Point, scale: Fraction, lengths: Lengths) -> tuple[Stroke | Label, ...]:

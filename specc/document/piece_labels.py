@@ -49,12 +49,15 @@ def label_edges(placer: Placer, piece: Piece, view: View, lengths: Lengths) -> N
 
 def _beside(piece: Piece, edge: Edge, view: View, *, offs: tuple[float, ...]) -> Iterator[Place]:
     whole = stitched_length(edge)
+    spots = tuple(place_on_edge(edge, whole * share) for share in _ALONG)
+    outwards = tuple(on_paper(outward_at(piece, spot.direction)) for spot in spots)
     for rank, off in enumerate(offs):
-        for order, share in enumerate(_ALONG):
-            place = place_on_edge(edge, whole * share)
-            outward = on_paper(outward_at(piece, place.direction))
-            angle = upright(on_paper(place.direction))
-            yield Place(view.point(place.at) + outward * off, angle, 0.3 * rank + 0.02 * order)
+        for order, (spot, outward) in enumerate(zip(spots, outwards, strict=True)):
+            yield Place(
+                view.point(spot.at) + outward * off,
+                upright(on_paper(spot.direction)),
+                0.3 * rank + 0.02 * order,
+            )
 
 
 def label_lines(placer: Placer, piece: Piece, view: View) -> None:

@@ -135,13 +135,17 @@ def _inner_dart(dart: TwoPointedDart, view: View) -> tuple[Stroke, ...]:
 
 
 def notch_lines(piece: Piece, view: View, allowances: dict[str, float]) -> tuple[Stroke, ...]:
-    """Notches across the allowance of their edge; `allowances` are millimetres of garment by edge."""
+    """Notches across the allowance of their edge, or into the piece where there is none.
+
+    `allowances` are millimetres of garment by edge.
+    """
     traces: list[Trace] = []
     edges = {edge.name: edge for edge in piece.edges}
     for mark in piece.notches:
         place = place_on_edge(edges[mark.edge], mark.at)
         outward = on_paper(outward_at(piece, place.direction))
-        length = max(_SHORTEST_NOTCH, allowances.get(mark.edge, 0.0) * float(view.scale))
-        drawn = notch(view.point(place.at), outward, length, double=mark.kind is NotchKind.DOUBLE)
-        traces += (drawn,) if isinstance(drawn, Trace) else drawn
+        allowance = allowances.get(mark.edge, 0.0) * float(view.scale)
+        reach = outward * max(_SHORTEST_NOTCH, allowance) if allowance else outward * -_SHORTEST_NOTCH
+        drawn = notch(view.point(place.at), reach, double=mark.kind is NotchKind.DOUBLE)
+        traces += drawn
     return (Stroke(LineKind.NOTCH, tuple(traces)),) if traces else ()

@@ -2,15 +2,15 @@
 
 Knows nothing of what they say.
 
-The same drawing gives the same places: candidates are tried in the order given, the first of the best wins,
-and what is placed is never moved again.
+The same drawing gives the same places: candidates are tried by rising cost of their own, the first of the
+best wins, and what is placed is never moved again.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import cos, sin
+from math import cos, hypot, inf, sin
 from typing import TYPE_CHECKING
 
 from specc.document.drawing import Bend, Label
@@ -37,6 +37,11 @@ class Box:
     high: float
     angle: float
 
+    @property
+    def reach(self) -> float:
+        """From the middle to a corner."""
+        return hypot(self.wide, self.high)
+
     def local(self, point: Point) -> Point:
         """The point as seen from the middle, along the box's own sides."""
         return (point - self.middle).turned(-self.angle)
@@ -49,6 +54,8 @@ class Box:
 
     def touches(self, other: Box) -> bool:
         """Whether the two rectangles share a point: no side of either parts them."""
+        if self.middle.distance(other.middle) > self.reach + other.reach:
+            return False
         return not (self._parts(other) or other._parts(self))
 
     def _parts(self, other: Box) -> bool:
@@ -110,6 +117,7 @@ class Placer:
     height: float
     labels: list[Label] = field(default_factory=list)
     _runs: list[tuple[Point, Point, float]] = field(default_factory=list)
+    _boxes: list[Box] = field(default_factory=list)
 
     def avoid(self, traces: Iterable[Trace], weight: float = 1.0) -> None:
         """Labels placed from now on keep off these lines, the more the greater the weight."""
@@ -117,48 +125,62 @@ class Placer:
             points = flattened(trace)
             self._runs += ((a, b, weight) for a, b in pairwise(points))
 
-    def put(self, label: Label) -> None:
-        """The label stands where it is."""
-        self.labels.append(label)
+    def put(self, *labels: Label) -> None:
+        """The labels stand where they are."""
+        self.labels += labels
+        self._boxes += map(box_of, labels)
 
     def place(
         self, text: str, lettering: Lettering, places: Sequence[Place], *, ground: bool = False
     ) -> Label:
         """The label at the best of its places, which must not be empty."""
-        tried = [Label(text, place.at, lettering, place.angle, ground) for place in places]
-        costs = [self._cost(label) + place.cost for label, place in zip(tried, places, strict=True)]
-        best = tried[costs.index(min(costs))]
-        self.labels.append(best)
-        return best
+        tried = (
+            ((Label(text, place.at, lettering, place.angle, ground),), place.cost)
+            for place in sorted(places, key=_own_cost)
+        )
+        return self._best(tried)[0]
 
     def place_stack(
         self, lines: Sequence[tuple[str, Lettering]], places: Sequence[Place], *, leading: float
     ) -> tuple[Label, ...]:
         """Lines one below the other, `leading` apart; `places` are for the middle of the first."""
-        stacks = [
-            tuple(
-                Label(text, Point(place.at.x, place.at.y + leading * index), lettering)
-                for index, (text, lettering) in enumerate(lines)
+        tried = (
+            (
+                tuple(
+                    Label(text, Point(place.at.x, place.at.y + leading * index), lettering)
+                    for index, (text, lettering) in enumerate(lines)
+                ),
+                place.cost,
             )
-            for place in places
-        ]
-        costs = [
-            sum(map(self._cost, stack)) + place.cost for stack, place in zip(stacks, places, strict=True)
-        ]
-        best = stacks[costs.index(min(costs))]
-        self.labels += best
+            for place in sorted(places, key=_own_cost)
+        )
+        return self._best(tried)
+
+    def _best(self, tried: Iterable[tuple[tuple[Label, ...], float]]) -> tuple[Label, ...]:
+        """The labels that cost least, put; what is tried comes by rising cost of its own."""
+        best: tuple[Label, ...] = ()
+        least = inf
+        for labels, own in tried:
+            if own >= least:  # no later one can be better
+                break
+            cost = own + sum(map(self._cost, labels))
+            if cost < least:
+                best, least = labels, cost
+        self.put(*best)
         return best
 
     def _cost(self, label: Label) -> float:
         box = box_of(label)
-        cost = sum(_LABEL_ON_LABEL for other in self.labels if box.touches(box_of(other)))
-        reach = box.wide + box.high
-        near = Box(
-            box.middle, reach, reach, 0.0
-        )  # most runs are far away, and an upright box tells so at once
+        cost = sum(_LABEL_ON_LABEL for other in self._boxes if box.touches(other))
+        # Most runs are far away, and an upright box tells so at once.
+        near = Box(box.middle, box.reach, box.reach, 0.0)
         cost += sum(w for a, b, w in self._runs if near.may_meet(a, b) and box.meets(a, b))
         outside = [c for c in box.corners() if not (0 <= c.x <= self.width and 0 <= c.y <= self.height)]
         return cost + _LABEL_ON_LABEL * len(outside)
+
+
+def _own_cost(place: Place) -> float:
+    return place.cost
 
 
 def flattened(trace: Trace) -> tuple[Point, ...]:

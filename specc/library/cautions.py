@@ -1,17 +1,18 @@
-"""Owns the cautions that a sheet may carry, read from their table. Knows no garment."""
+"""Owns the cautions that a sheet may carry; knows no garment."""
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
-from importlib.resources import files
+from functools import cache
+
+from specc.library.rows import rows
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A row of `data/cautions.toml`.
+    """Something to beware of; `when` names the condition under which it is shown.
 
-    `when` names the condition under which it is shown, `source` says how we know.
+    `law` names the law as it was read, `source` says how we know.
     """
 
     id: str
@@ -22,7 +23,7 @@ class Caution:
     source: str
 
 
+@cache
 def cautions() -> tuple[Caution, ...]:
     """All cautions, in the order in which a sheet shows them."""
-    text = files("specc.library").joinpath("data", "cautions.toml").read_text(encoding="utf-8")
-    return tuple(Caution(**row) for row in tomllib.loads(text)["caution"])
+    return tuple(Caution(**row) for row in rows("cautions.toml", "caution"))

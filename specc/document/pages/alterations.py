@@ -71,7 +71,9 @@ def _step(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Block]:
         and len(sheet.sizes) <= _BESIDE
         and sum(len(table.rows) for table in tables) <= _ROWS
     ):
-        yield Group("together", (heading, *gone, Group("beside", (*figures, Group("stack", tables)))))
+        yield Group(
+            "together", (heading, *gone, Group("beside", (*figures, Group("stack", tables)), first=62.0))
+        )
     else:
         yield Group("together", (heading, *gone, *figures))
         yield from tables

@@ -32,7 +32,7 @@ def build(sheet: Sheet) -> Page:
     )
     facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet) if value))
     blocks: tuple[Block, ...] = (
-        Group("beside", (facts, Figure(drawing, caption))),
+        Group("beside", (facts, Figure(drawing, caption)), first=62.0),
         *_order(sheet),
         *_revisions(sheet),
     )

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from specc.making.assembly import CutPiece, EdgeUse
     from specc.pattern.piece import Piece, TwoPointedDart
 
+_WIDE = 180.0  # of a page between its margins, millimetres of paper
 _WIDTH = 118.0
 _BELOW = 94.0  # heading, table of edges and one of darts, millimetres of paper
 _NEST_ROOM = Point(80.0, 104.0)
@@ -103,7 +104,10 @@ def _nests(sheet: Sheet) -> Iterator[Block]:
     if len(sheet.sizes) == 1:
         return
     figures = tuple(_nest(sheet, piece) for piece in sheet.sample.pieces)
-    rows = tuple(Group("beside", figures[at : at + _ABREAST]) for at in range(0, len(figures), _ABREAST))
+    rows = tuple(
+        Group("beside", figures[at : at + _ABREAST], first=_WIDE / _ABREAST)
+        for at in range(0, len(figures), _ABREAST)
+    )
     yield Group("together", (Heading("All sizes"), *rows[:1]))
     yield from rows[1:]
     yield Paragraph(
@@ -123,7 +127,13 @@ def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
     said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(_SIGNS, "note")))
     title = Heading(_named(piece), detail=f"size {sheet.header.sample}")
     return Group(
-        "together", (title, Group("beside", (figure, said)), *_edges(sheet, piece), *_darts(sheet, piece))
+        "together",
+        (
+            title,
+            Group("beside", (figure, said), first=_WIDTH + 6.0),
+            *_edges(sheet, piece),
+            *_darts(sheet, piece),
+        ),
     )
 
 

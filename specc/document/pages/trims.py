@@ -23,8 +23,8 @@ def build(sheet: Sheet) -> Page | None:
         return None
     lengths = sheet.lengths
     lead = (
-        f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are made of"
-        f" is rounded to the nearest, so a column may differ from its sum by {lengths.step}."
+        f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are"
+        f" made of is rounded to the nearest, so a column may differ from its sum by {lengths.step}."
     )
     blocks = tuple(
         Group("together", tuple(_use(sheet, cuts, number))) for number, cuts in enumerate(uses, start=1)
@@ -69,7 +69,7 @@ def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
 
 
 def _runs(zones: tuple[Zone, ...]) -> dict[tuple[str, str, int], tuple[Zone, int]]:
-    """Zones of each edge from its start corner on, and how often each lies in the run: twice for both halves."""
+    """Zones of each edge from its start corner on, and how often each lies in the run: left, right."""
     edges: dict[tuple[str, str], list[Zone]] = {}
     for zone in zones:
         edges.setdefault((zone.piece, zone.edge), []).append(zone)

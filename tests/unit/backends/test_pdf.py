@@ -1,0 +1,122 @@
+"""The sheet as PDF: the same bytes for the same page, from nothing but what is in the page."""
+
+from __future__ import annotations
+
+import gc
+import logging
+import os
+import subprocess
+import sys
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pypdf
+import pytest
+
+from specc.backends import html, pdf
+from specc.backends.fonts import MISSING, missing_letters
+from tests.unit.document.values import SPEC, document
+
+if TYPE_CHECKING:
+    from specc.document.document import Document
+
+ROOT = Path(__file__).parents[3]
+SMALL = '<html lang="en"><head><title>t</title></head><body>{}</body></html>'
+
+
+@pytest.fixture(scope="module")
+def skiff() -> Document:
+    return document()
+
+
+@pytest.fixture(scope="module")
+def page(skiff: Document) -> str:
+    return html.page(skiff)
+
+
+@pytest.fixture(scope="module")
+def data(skiff: Document, page: str) -> bytes:
+    return pdf.write(skiff, page)[0].data
+
+
+def reader(data: bytes) -> pypdf.PdfReader:
+    return pypdf.PdfReader(BytesIO(data))
+
+
+def test_another_process_with_another_hash_seed_and_no_fixed_clock_gives_the_same_bytes(data: bytes) -> None:
+    program = (
+        "import sys, hashlib; from tests.unit.document.values import document;"
+        "from specc.backends import html, pdf; d = document();"
+        "print(hashlib.sha256(pdf.write(d, html.page(d))[0].data).hexdigest())"
+    )
+    environment = {k: v for k, v in os.environ.items() if k != "SOURCE_DATE_EPOCH"}
+    done = subprocess.run(
+        [sys.executable, "-c", program],
+        cwd=ROOT,
+        env=environment | {"PYTHONHASHSEED": "7", "LC_ALL": "C", "TZ": "Asia/Tokyo"},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    from hashlib import sha256
+
+    assert done.stdout.strip() == sha256(data).hexdigest()
+
+
+def test_nothing_is_warned_of(skiff: Document, page: str, caplog: pytest.LogCaptureFixture) -> None:
+    with caplog.at_level(logging.WARNING, logger="weasyprint"):
+        pdf.write(skiff, page)
+
+    assert [record.getMessage() for record in caplog.records] == []
+
+
+def test_title_language_and_tags(data: bytes) -> None:
+    document = reader(data)
+
+    assert document.metadata is not None
+    assert document.metadata.title == "SK-01 Skiff overtop, revision B"
+    assert document.metadata.get("/CreationDate") is None
+    assert document.trailer["/Root"]["/Lang"] == "en"
+    assert document.trailer["/Root"]["/MarkInfo"]["/Marked"]
+
+
+def test_pages_are_bookmarked(data: bytes, skiff: Document) -> None:
+    titles = [entry.title for entry in reader(data).outline if not isinstance(entry, list)]
+
+    assert titles == [page.title for page in skiff.pages]
+
+
+def test_only_our_fonts_are_in_it(data: bytes) -> None:
+    names = {
+        str(font.get_object()["/BaseFont"]).partition("+")[2]
+        for page in reader(data).pages
+        for font in page["/Resources"]["/Font"].values()
+    }
+
+    assert {name.partition("-Sans")[0] for name in names} == {"Specc"}
+
+
+def test_a_letter_that_the_font_lacks_is_shown_as_a_box_not_by_a_font_of_the_machine() -> None:
+    spec = SPEC.replace('"Skiff overtop"', '"Skiff 上着 🧵"')
+    skiff = document(spec)
+    data = pdf.write(skiff, html.page(skiff))[0].data
+
+    assert missing_letters("Skiff 上着 🧵") == frozenset("上着🧵")
+    assert f"Skiff {MISSING}{MISSING} {MISSING}" in reader(data).pages[0].extract_text()
+    test_only_our_fonts_are_in_it(data)
+
+
+def test_nothing_can_be_fetched(tmp_path: Path) -> None:
+    secret = tmp_path / "secret.css"
+    secret.write_text("body { color: red }")
+    page = SMALL.format(f'<link rel="stylesheet" href="{secret.as_uri()}">')
+
+    with pytest.raises(BaseException, match="Error fetching"):
+        pdf.write(None, page)  # type: ignore[arg-type]
+
+
+def test_the_collector_is_as_before(skiff: Document) -> None:
+    assert gc.isenabled()
+    pdf.write(skiff, SMALL.format("text"))
+    assert gc.isenabled()
