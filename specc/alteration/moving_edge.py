@@ -11,12 +11,12 @@ from specc.alteration.runs import NEAR, with_gone
 from specc.geometry.crossing import crossings
 from specc.geometry.offset import parallel
 from specc.geometry.path import Path
-from specc.geometry.region import signed_area
+from specc.geometry.region import crosses_itself, signed_area
 from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
 from specc.pattern.lookup import edge_named
 from specc.pattern.measure import run_length
-from specc.pattern.outline import drawn_outline
+from specc.pattern.outline import drawn_outline, flat_outline
 
 if TYPE_CHECKING:
     from specc.alteration.refusal import Facts
@@ -69,7 +69,12 @@ def edge_moved(piece: Piece, name: str, by: float, *, origin: Span, how: str) ->
             facts = (("piece", piece.name), ("edge", name), ("by", by), ("neighbour", moved.name))
             return Refusal("edge-cannot-move", facts, origin, "take a smaller amount, or move another edge")
         parts.append(moved)
-    return _with_edge(piece, edge, tuple(parts), how=how)
+    altered = _with_edge(piece, edge, tuple(parts), how=how)
+    # A run bent more tightly than it moves folds over itself.
+    if crosses_itself(flat_outline(altered)):
+        facts = (("piece", piece.name), ("edge", name), ("by", by), ("neighbour", after.name))
+        return Refusal("edge-cannot-move", facts, origin, "take a smaller amount, or move another edge")
+    return altered
 
 
 def _between_rails(copy: Path, start: Rail, end: Rail, by: float) -> Path | Rail:
