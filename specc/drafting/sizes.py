@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -10,10 +10,15 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
 
 
-def merged(by_size: Iterable[tuple[str, tuple[Diagnostic, ...]]]) -> tuple[Diagnostic, ...]:
-    """One diagnostic for each kind and place, in the order in which they were met, with the sizes in a note.
+MOST: Final = 3
+"""So many notes are read; more hide what is said."""
 
-    Where the sizes differ in what is said, the first stands for them and the others are told in notes.
+
+def merged(by_size: Iterable[tuple[str, tuple[Diagnostic, ...]]]) -> tuple[Diagnostic, ...]:
+    """One diagnostic for each kind and place, in the order in which they were met, its sizes in a note.
+
+    Where the sizes differ in what is said, the first stands for them and the others are told in notes; of more
+    than MOST others, only the last.
     """
     sizes: list[str] = []
     groups: dict[tuple[object, ...], list[tuple[str, Diagnostic]]] = {}
@@ -36,6 +41,7 @@ def _told(group: list[tuple[str, Diagnostic]], sizes: list[str]) -> Diagnostic:
     for size, diagnostic in group[1:]:
         if diagnostic.message != first.message:
             other.setdefault(f"size {size}: {diagnostic.message}")
-    for note in other:
+    notes = tuple(other)
+    for note in notes if len(notes) <= MOST else notes[-1:]:
         said = said.note(note)
     return said

@@ -45,3 +45,9 @@ def test_two_places_are_two_faults() -> None:
 
 def test_nothing_wrong_is_nothing_told() -> None:
     assert merged((("S", ()), ("L", ()))) == ()
+
+
+def test_of_many_sizes_that_differ_the_first_and_the_last_are_told() -> None:
+    by_size = [(str(size), (SHORT.at(ONE, length=size),)) for size in (6, 8, 10, 12, 14)]
+
+    assert told(*by_size) == [("6 mm is too short", ("in every size", "size 14: 14 mm is too short"))]
