@@ -12,8 +12,12 @@ TOLERANCE: Final = 1e-9
 """How closely the unknown is found, in millimetres or radians."""
 
 
+SPACING: Final = 4e-16
+"""The distance of neighbouring floats as a share of their size: no bracket is narrower."""
+
+
 def root(function: Callable[[float], float], low: float, high: float) -> float | tuple[float, float]:
-    """The place between `low` and `high` where the function is 0, to TOLERANCE.
+    """The place between `low` and `high` where the function is 0, to TOLERANCE or as floats allow.
 
     Where its values at the bounds have the same sign there is no telling, and they are returned instead.
     Method: T. R. Chandrupatla, Advances in Engineering Software 28 (1997), 145-149 (from memory): inverse
@@ -35,7 +39,7 @@ def root(function: Callable[[float], float], low: float, high: float) -> float |
             c, b, fc, fb = b, a, fb, fa
         a, fa = x, fx
         best, value = (a, fa) if abs(fa) < abs(fb) else (b, fb)
-        least = TOLERANCE / abs(b - c) if b != c else 1.0
+        least = (TOLERANCE + SPACING * abs(best)) / abs(b - c) if b != c else 1.0
         if value == 0.0 or least > 0.5:
             return best
         t = max(least, min(1.0 - least, _share(a, b, c, fa=fa, fb=fb, fc=fc)))

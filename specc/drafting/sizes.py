@@ -17,8 +17,8 @@ MOST: Final = 3
 def merged(by_size: Iterable[tuple[str, tuple[Diagnostic, ...]]]) -> tuple[Diagnostic, ...]:
     """One diagnostic for each kind and place, in the order in which they were met, its sizes in a note.
 
-    Where the sizes differ in what is said, the first stands for them and the others are told in notes; of more
-    than MOST others, only the last.
+    Where the sizes differ in what is said, the first stands for them and the others are told in notes; of
+    more than MOST others, only the last.
     """
     sizes: list[str] = []
     groups: dict[tuple[object, ...], list[tuple[str, Diagnostic]]] = {}

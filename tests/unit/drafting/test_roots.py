@@ -41,6 +41,12 @@ def test_bounds_may_come_in_either_order() -> None:
     assert root(lambda x: x * x - 2.0, 2.0, 0.0) == pytest.approx(2.0**0.5, abs=TOLERANCE)
 
 
+def test_bounds_may_be_further_apart_than_floats_are_fine() -> None:
+    found = root(lambda x: x - 123456789012.3, -1e15, 1e16)
+
+    assert found == pytest.approx(123456789012.3, rel=1e-15)
+
+
 def test_without_a_sign_change_the_values_at_the_bounds_are_told() -> None:
     assert root(lambda x: x * x + 1.0, -1.0, 3.0) == (2.0, 10.0)
 
