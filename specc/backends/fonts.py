@@ -26,7 +26,7 @@ MISSING = (
     "☐"  # U+2610: shown for a letter that the font does not have, so that no font of the machine is used
 )
 
-_FEATURES = ["kern", "frac", "numr", "dnom", "ccmp", "mark", "mkmk"]
+_FEATURES = ["kern", "frac"]
 _LICENCE_NAMES = (0, 13, 14)  # OpenType name ids: copyright, licence, its address
 _DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹"

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import gc
-from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from specc.backends.fonts import MISSING, missing_letters
 from specc.backends.output import OutputFile
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from specc.document.document import Document
 
 
@@ -25,22 +21,6 @@ def write(_document: Document, page: str) -> tuple[OutputFile, ...]:
 
     letters = str.maketrans(dict.fromkeys(missing_letters(page), MISSING))
     nothing_but_data = URLFetcher(allowed_protocols=("data",), fail_on_errors=True)
-    with _no_collection():
-        html = HTML(string=page.translate(letters), url_fetcher=nothing_but_data)
-        data = html.write_pdf(full_fonts=True, pdf_tags=True)
+    html = HTML(string=page.translate(letters), url_fetcher=nothing_but_data)
+    data = html.write_pdf(full_fonts=True, pdf_tags=True)
     return (OutputFile("sheet.pdf", data),)
-
-
-@contextmanager
-def _no_collection() -> Iterator[None]:
-    """Garbage is not looked for.
-
-    A fifth of WeasyPrint's time goes there, and its boxes live until the end anyway.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()

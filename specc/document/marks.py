@@ -117,5 +117,5 @@ def scale_bar(at: Point, scale: Fraction, lengths: Lengths) -> tuple[Stroke | La
         Stroke(LineKind.SCALE_DARK, tuple(dark)),
         Stroke(LineKind.SCALE_LIGHT, tuple(light)),
         Label("0", Point(at.x, below), Lettering.SMALL),
-        Label(lengths.said(whole), Point(at.x + 4 * part, below), Lettering.SMALL),
+        Label(lengths.said(whole).replace(".0 ", " "), Point(at.x + 4 * part, below), Lettering.SMALL),
     )

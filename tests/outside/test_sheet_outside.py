@@ -97,7 +97,7 @@ def test_the_title_block_and_the_page_are_on_every_page(sheet: tuple[Document, b
 
 def test_a_reader_finds_every_length_of_the_edges(sheet: tuple[Document, bytes]) -> None:
     _, data = sheet
-    # Compatibility composition turns raised and lowered figures of fractions into plain ones (Unicode UAX 15).
+    # Compatibility composition turns raised and lowered figures of fractions into plain ones (UAX 15).
     text = " ".join(
         unicodedata.normalize("NFKC", page.extract_text()).replace("⁄", "/")
         for page in pypdf.PdfReader(BytesIO(data)).pages

@@ -50,7 +50,7 @@ def _facts(sheet: Sheet) -> Iterator[tuple[str, str]]:
     yield "Puts on", header.puts_on or "opens"
     yield "Sizes", ", ".join(header.sizes)
     yield "Sample size", header.sample
-    yield "Lengths in", f"{sheet.lengths.word}, to the nearest {sheet.lengths.step}"
+    yield "Lengths in", sheet.lengths.word
     for cloth in garment.cloths:
         yield "Cloth" if cloth.use == "shell" else f"Cloth for {cloth.use}", cloth.title
     for trim in garment.trims:

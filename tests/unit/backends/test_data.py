@@ -13,6 +13,7 @@ import pytest
 
 from specc.backends import csv as csv_backend
 from specc.backends import json as json_backend
+from specc.backends import write
 from specc.document.data import DataTable, Members
 from tests.unit.document.values import SPEC, document
 
@@ -63,6 +64,12 @@ def test_numbers_are_rounded_and_never_minus_zero() -> None:
 
     assert json_backend._plain(value) == {"a": 1.2346, "b": 0.0, "c": [1, 2.0, None], "d": True}
     assert "-0" not in json_backend._text(Members((("b", -0.00001),)))
+
+
+def test_files_come_in_the_order_of_the_backends_whatever_is_asked_first(skiff: Document) -> None:
+    paths = [file.path for file in write(skiff, ("csv", "json"))]
+
+    assert paths == ["result.json", "bill-of-materials.csv", "trims.csv", "points-of-measure.csv"]
 
 
 def read(table: DataTable) -> list[list[str]]:

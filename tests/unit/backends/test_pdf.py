@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 import pypdf
 import pytest
 
-from specc.backends import html, pdf
+from specc.backends import html, pdf, write
 from specc.backends.fonts import MISSING, missing_letters
 from tests.unit.document.values import SPEC, document
 
@@ -47,7 +47,7 @@ def reader(data: bytes) -> pypdf.PdfReader:
 def test_another_process_with_another_hash_seed_and_no_fixed_clock_gives_the_same_bytes(data: bytes) -> None:
     program = (
         "import sys, hashlib; from tests.unit.document.values import document;"
-        "from specc.backends import html, pdf; d = document();"
+        "from specc.backends import html, pdf, write; d = document();"
         "print(hashlib.sha256(pdf.write(d, html.page(d))[0].data).hexdigest())"
     )
     environment = {k: v for k, v in os.environ.items() if k != "SOURCE_DATE_EPOCH"}
@@ -118,5 +118,5 @@ def test_nothing_can_be_fetched(tmp_path: Path) -> None:
 
 def test_the_collector_is_as_before(skiff: Document) -> None:
     assert gc.isenabled()
-    pdf.write(skiff, SMALL.format("text"))
+    write(skiff, ("html",))
     assert gc.isenabled()

@@ -1,4 +1,4 @@
-"""A document and the values before it as readable text."""
+"""A document as readable text: what it says, and every stroke and label of a drawing."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from specc.backends import record, show
-from tests.unit.document.values import document, sheet
+from specc.backends import record
+from tests.unit.document.values import document
 
 if TYPE_CHECKING:
     from tests.golden import Golden
@@ -27,18 +27,3 @@ def test_the_drawing_of_a_piece_as_it_was_read_and_accepted(golden: Golden) -> N
     drawing = next(drawing for drawing in document().drawings if drawing.name == "piece-front")
 
     golden(GOLDEN / "piece-front.txt", "\n".join(record._figure(drawing, "", drawings=True)) + "\n")
-
-
-def test_pieces_assembly_and_amounts_are_told_in_every_size() -> None:
-    of = sheet()
-    pieces = show.pieces(tuple((size.size, size.pieces) for size in of.assembly.sizes))
-    assembly = show.assembly(of.assembly)
-    amounts = show.quantities(of.quantities)
-
-    assert pieces.count("piece front") == 5
-    # From (247, 262) to (244.5, 292): the root of 2.5 squared and 30 squared.
-    assert "dart bust-dart: 30.10 wide" in pieces
-    walk = of.sample.walks[1]
-    assert f"seam side: {walk.first_length:.2f} to {walk.second_length:.2f}, ease 0.00" in assembly
-    assert "trim edging on neckline: 1 x" in amounts
-    assert "bill thread core: - cone, buy -, cost None" in amounts
