@@ -23,6 +23,7 @@ _DECLARATION = re.compile(
     """,
     re.VERBOSE,
 )
+_NOTE = re.compile(r'note[ \t]+"')  # a property may be called so
 _CLOSING = re.compile(r'"[ \t]*(?:[{},;#\n\r]|$|(?:on|at|from|stitch|because|when)\b)')
 _LONGEST_TEXT = 6  # lines that a text is taken to run over when its closing quote stands on a later line
 
@@ -45,9 +46,10 @@ def indentation(text: str, start: int) -> str:
     return line[: len(line) - len(line.lstrip(" \t"))]
 
 
-def begins_declaration(text: str, start: int) -> bool:
-    """Whether a declaration begins at `start`, to judge by the look of its line."""
-    return _DECLARATION.match(text, start) is not None
+def begins_declaration(text: str, start: int, *, inside: bool) -> bool:
+    """Whether a declaration begins at `start`, to judge by the look of its line; `inside` a body or not."""
+    found = _DECLARATION.match(text, start) or (None if inside else _NOTE.match(text, start))
+    return found is not None
 
 
 def end_of_unclosed(text: str, start: int) -> int:

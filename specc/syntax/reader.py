@@ -187,16 +187,16 @@ class Reader:
             return
         said = unexpected(token, self._place()).diagnostic
         following = self._peek()
-        if following is not None and self._stack.fits("LBRACE"):
-            if following.type == "LBRACE":
-                self._say(said.help("`{` stands in the line of what it opens"))
-                return
-            if self._column(following) > self._column(self._statement.tokens[0]):
-                point = self._source.span(self._behind, self._behind)
-                self._say(said.with_fix("write `{` here", Edit(point, " {")))
-                self._shift(made("LBRACE", "", at=self._behind))
-                return
-        self._skip(said, token)
+        deeper = following and self._column(following) > self._column(self._statement.tokens[0])
+        if self._stack.fits("LBRACE") and following and following.type == "LBRACE":
+            self._say(said.help("`{` stands in the line of what it opens"))
+        elif self._stack.fits("LBRACE") and deeper:
+            point = self._source.span(self._behind, self._behind)
+            self._say(said.with_fix("write `{` here", Edit(point, " {")))
+            self._shift(made("LBRACE", "", at=self._behind))
+        else:
+            way = "a statement may go on in the next line behind `,`, `=`, `(` or an operator"
+            self._skip(said.help(way) if deeper else said, token)
 
     def _close_statement(self) -> None:
         """End a statement where the file ends, or where another plainly begins; say what it lacks."""
@@ -273,9 +273,11 @@ class Reader:
         while coming is not None:
             if coming.type == "RBRACE" and not depth and self._bodies:
                 break
-            if coming.type == "_END" and not depth and before not in _JOINING:
+            if coming.type == "_END" and not depth:
                 following = self._peek()
-                if following is None or not (astray and self._belongs(following, first)):
+                if following is None or self._begins_declaration(following):
+                    break
+                if before not in _JOINING and not (astray and self._belongs(following, first)):
                     break
             if depth and before == "_END" and self._begins_declaration(coming):
                 self._ahead.appendleft(coming)
@@ -296,13 +298,13 @@ class Reader:
         return layout.column(self._text, start_of(token))
 
     def _begins_declaration(self, token: Token) -> bool:
-        start = start_of(token)
-        return layout.begins_line(self._text, start) and layout.begins_declaration(self._text, start)
+        return layout.begins_line(self._text, start_of(token)) and self._looks_begun(token)
+
+    def _looks_begun(self, token: Token) -> bool:
+        return layout.begins_declaration(self._text, start_of(token), inside=bool(self._bodies))
 
     def _belongs(self, following: Token, first: Token) -> bool:
         """Whether the line of `following` seems to go on the broken statement that begins with `first`."""
-        if self._begins_declaration(following):
-            return False
         if following.type == "RBRACE":
             return not self._bodies
         if not layout.begins_line(self._text, start_of(following)):
@@ -314,7 +316,7 @@ class Reader:
         """End the statement if another begins behind it in its line; return what is to be said."""
         if not self._statement.tokens or not self._stack.fits("_END"):
             return None
-        if self._before != "RBRACE" and not layout.begins_declaration(self._text, start_of(token)):
+        if self._before != "RBRACE" and not self._looks_begun(token):
             return None
         said = replace(unexpected(token, self._place()).diagnostic, fix=None, helps=())
         self._shift(self._line_end(self._behind))
@@ -327,7 +329,7 @@ class Reader:
 
         Bodies that ought to have been closed before are closed.
         """
-        begins = layout.begins_declaration(self._text, start_of(token))
+        begins = self._looks_begun(token)
         if self._statement.tokens:
             return begins and not self._stack.fits(token.type)
         if not self._bodies or self._before == BROKEN:

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 # No rule takes these: they are for the reader, which reports them. Lark would leave them out of the lexer.
 UNRULED = ("QUOTED", "UNCLOSED", "JUNK")
 
+_KEPT = Path(__file__).parent / "__pycache__"
+
 
 class _Unruled:
     """Lark's place for a step after the lexer; used only to keep the terminals of UNRULED."""
@@ -38,36 +40,21 @@ def parser() -> lark.Lark:
     """The parser of the language, from the tables kept by an earlier run or from the grammar.
 
     Kept tables are a pickle of Lark's beside the compiled modules, trusted as those are. Their name has a
-    digest of all that they are made from, and they are put in place whole, those of an older grammar being
-    taken away; where they cannot be written they are done without.
+    digest of all that they are made from. Where they cannot be written they are done without.
     """
     folder = assets.folder("grammar")
-    kept = (
-        Path(__file__).parent
-        / "__pycache__"
-        / (f"grammar-{_digest(folder)}.{sys.implementation.cache_tag}.pickle")
-    )
-    if kept.is_file():
-        return _made(folder, cache=str(kept))
+    kept = _KEPT / f"grammar-{_digest(folder)}.{sys.implementation.cache_tag}.pickle"
     try:
-        kept.parent.mkdir(exist_ok=True)
-        with NamedTemporaryFile(dir=kept.parent, suffix=".pickle", delete=False) as file:
-            fresh = Path(file.name)
-    except OSError:
-        return _made(folder, cache=False)
-    try:
-        made = _made(folder, cache=str(fresh))
-        with suppress(OSError):
-            fresh.replace(kept)
-            for older in kept.parent.glob(f"grammar-*.{sys.implementation.cache_tag}.pickle"):
-                if older != kept:
-                    older.unlink(missing_ok=True)
-    finally:
-        fresh.unlink(missing_ok=True)
+        with kept.open("rb") as file:
+            return lark.Lark.load(file)
+    except Exception:  # noqa: BLE001  whatever is wrong with kept tables, they can be made anew
+        made = _made(folder)
+    with suppress(OSError):
+        _keep(made, kept)
     return made
 
 
-def _made(folder: Path, *, cache: str | bool) -> lark.Lark:
+def _made(folder: Path) -> lark.Lark:
     return lark.Lark.open(
         str(folder / "specc.lark"),
         parser="lalr",
@@ -75,8 +62,24 @@ def _made(folder: Path, *, cache: str | bool) -> lark.Lark:
         propagate_positions=True,
         maybe_placeholders=True,
         postlex=_Unruled(),
-        cache=cache,
     )
+
+
+def _keep(made: lark.Lark, kept: Path) -> None:
+    """Put the tables in place as a whole, and take those of other grammars away."""
+    kept.parent.mkdir(exist_ok=True)
+    with NamedTemporaryFile(dir=kept.parent, prefix="grammar-", delete=False) as file:
+        fresh = Path(file.name)
+        try:
+            made.save(file, exclude_options=("postlex",))
+            file.close()
+            fresh.chmod(0o644)
+            fresh.replace(kept)
+        finally:
+            fresh.unlink(missing_ok=True)
+    for other in kept.parent.glob(f"grammar-*.{sys.implementation.cache_tag}.pickle"):
+        if other != kept:
+            other.unlink(missing_ok=True)
 
 
 def _digest(folder: Path) -> str:
