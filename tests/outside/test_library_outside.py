@@ -132,7 +132,7 @@ def test_heads_grow_little_as_in_d5585() -> None:
     assert 0.0 < (heads[-1] - heads[0]) / (busts[-1] - busts[0]) < 0.084
 
 
-# Wearing ease, inches: Central Washington University, costume text, chapter 16 (seen): bodice bust 1 1/2 to 2,
+# Wearing ease, inches: Central Washington University, costume text, ch. 16 (seen): bodice bust 1 1/2 to 2,
 # dress waist 3/4 to 1, skirt waist 1/2 to 3/4, hips 2 to 2 3/4.
 EASE = {"bust-line": ("bust", 1.5, 2.0), "waist-line": ("waist", 0.75, 1.0), "hip-line": ("hip", 2.0, 2.75)}
 
