@@ -1,0 +1,16 @@
+"""`specc check` on the example against importing the two libraries a compiler of this kind cannot do without."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from pairs import compare
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "estuary-shell" / "estuary-shell.garment"
+
+compare(
+    "specc check (aim: at most 2.5)",
+    [sys.executable, "-m", "specc", "check", str(EXAMPLE)],
+    [sys.executable, "-c", "import lark, shapely"],
+)
