@@ -1,0 +1,166 @@
+"""Owns the alterations that make new edges or new pieces: what is to be done, with amounts still unevaluated.
+
+Knows nothing of how an alteration is carried out.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specc.model.alteration import Form, PieceRef, Place
+    from specc.model.expression import Expression, PartRef
+    from specc.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """Slash straight from a place on one edge to a place on another, and open the slash: slash and spread.
+
+    It opens by `by` at the first edge and by `and_by` at the second (None: the same, a parallel spread; 0: hinged
+    there). The part without the fold edge moves. `form`: flare (both edges are blended), gathers (each edge keeps its
+    stitched length), or pleat (each edge keeps its stitched length, the opening is marked to be folded).
+    """
+
+    start: PartRef
+    start_place: Place
+    end: PartRef
+    end_place: Place
+    by: Expression
+    and_by: Expression | None
+    form: Form
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Taper:
+    """Edges taken in (or let out) by `by`: everywhere, or by `by` at corner `at`, going over to `and_by` at `and_at`."""
+
+    edges: tuple[PartRef, ...]
+    let_out: bool
+    by: Expression
+    at: str | None
+    and_by: Expression | None
+    and_at: str | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class SplitEnd:
+    """Where a split begins or ends: a place on an edge, or a dart (then `place` is None) that vanishes into the seam."""
+
+    part: PartRef
+    place: Place | None
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """Cut a piece along a smooth line named `line` into two pieces, whose new edges bear the line's name.
+
+    The line runs from `start` through points to `end`. A dart at an end, or one whose pivot is one of the points, vanishes
+    into the new edges, which then sew together and keep its shape. `into[0]` is the piece that holds the fold or, without
+    a fold, the first corner of the piece's first edge.
+    """
+
+    piece: PieceRef
+    line: str
+    start: SplitEnd
+    through: tuple[PartRef, ...]
+    end: SplitEnd
+    into: tuple[str, str]
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Lay two pieces together along an edge of each and make them one piece, named `name`, in place of both."""
+
+    first: PartRef
+    second: PartRef
+    name: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Unfold:
+    """Pieces on the fold become whole pieces; the parts of the mirrored half get `-left` after their names."""
+
+    pieces: tuple[PieceRef, ...]
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Mirror:
+    """A mirrored copy of a piece, named `name`; both are then cut half as often."""
+
+    piece: PieceRef
+    name: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """A facing: a new piece as deep as `by` along edges of one piece that follow one another."""
+
+    edges: tuple[PartRef, ...]
+    by: Expression
+    name: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A straight band: a new piece as long as the edges as sewn, all rounds counted, and as wide as `by`.
+
+    `share` of the length is cut (a rib band shorter than its opening); its edges are `top`, `bottom`, `start`, `end`.
+    """
+
+    edges: tuple[PartRef, ...]
+    by: Expression
+    share: Expression | None
+    name: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Extend:
+    """An edge moves out by `by`, its neighbours go straight on (button stand, grown-on strip); where it lay stays as line."""
+
+    edge: PartRef
+    by: Expression
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class SewAs:
+    """Darts that are not sewn as darts: eased in, gathered, or laid in pleats or tucks at their edge."""
+
+    darts: tuple[PartRef, ...]
+    form: Form
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Scallop:
+    """An edge cut in scallops about `every` long (made to fit a whole number) and `by` deep, outward."""
+
+    edge: PartRef
+    every: Expression
+    by: Expression
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class RoundCorner:
+    """A corner rounded off by an arc that touches both edges `by` from the corner."""
+
+    piece: PieceRef
+    corner: str
+    by: Expression
+    origin: Span
+
+
+Reshaping = (
+    Spread | Taper | Split | Join | Unfold | Mirror | Face | Band | Extend | SewAs | Scallop | RoundCorner
+)
