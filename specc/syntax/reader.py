@@ -84,9 +84,11 @@ class Reader:
                     self._close_statement()
                 else:
                     self._take(token)
+            if self._bodies:
+                self._say_unclosed(self._bodies, None)
         except _TooManyError:
             self._leave_rest()
-        self._close_bodies()
+        self._shut(len(self._bodies))
         hidden = tuple(hidden_letters(self._source, most=MOST_FAULTS)) if HIDDEN.search(self._text) else ()
         return self._stack.finish(), (*hidden, *self._said)
 
@@ -145,7 +147,8 @@ class Reader:
             if fitting is not None:
                 self._shift(fitting, token)
                 return
-            finding = self._begun_behind(token) or unexpected(token, self._place())
+        if finding is None or finding.instead != ():
+            finding = self._begun_behind(token) or finding or unexpected(token, self._place())
         self._heed(finding, token)
 
     def _fitting(self, token: Token) -> Token | None:
@@ -371,15 +374,11 @@ class Reader:
         for _ in range(count):
             self._shift(made("RBRACE", "", at=self._behind))
 
-    def _close_bodies(self) -> None:
-        if self._bodies:
-            if len(self._said) < MOST_FAULTS:
-                self._say_unclosed(self._bodies, None)
-            self._shut(len(self._bodies))
-
     def _leave_rest(self) -> None:
         """Leave the rest of the file unread."""
         self._said.append(TOO_MANY.at(self._source.span(self._behind, self._behind), most=MOST_FAULTS))
+        if self._stack.fits("_END"):
+            self._shift(self._line_end(self._behind))
         self._stack.unwind()
         first = self._statement.tokens[0] if self._statement.tokens else None
         self._put_broken(self._behind if first is None else start_of(first), len(self._text))

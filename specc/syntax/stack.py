@@ -57,7 +57,10 @@ class Stack:
         self._parsing.feed_token(token)
 
     def unwind(self) -> None:
-        """Forget the statement that has been begun, so that another may stand in its place."""
+        """Forget the statement that has been begun, so that another may stand in its place.
+
+        A statement that has had its body is complete: an end of line belongs behind it before.
+        """
         states = self._state.parse_conf.states
         while BROKEN not in states[self._state.position]:
             self._state.state_stack.pop()

@@ -78,6 +78,9 @@ def broken(text: str) -> list[str]:
         ("seam s joins a.b\n  to c.d by m\nuse chart c", ["seam s joins a.b\n  to c.d by m"]),
         ("expect a <= ", ["expect a <="]),
         ("{", ["{"]),
+        ("care {} @ x", ["@ x"]),
+        ("care {} 1/0", ["1/0"]),
+        ('block b { piece p { cut 1 } " }\nuse chart c', ['"']),
     ],
 )
 def test_a_broken_statement_ends_with_itself(text: str, expected: list[str]) -> None:
@@ -312,3 +315,10 @@ def test_reading_stops_after_enough_faults() -> None:
     assert len(said) == MOST_FAULTS + 1
     assert said[-1].code.id == "SPC111"
     assert parsed.declarations[-1].span.end == len(parsed.file.text)
+
+
+@pytest.mark.parametrize("text", ["care {} }", "block b { piece p { cut 1 } @ }", "note 'a' }", "cloth c {"])
+def test_reading_may_stop_anywhere(text: str) -> None:
+    said = read("pocket\n" * MOST_FAULTS + text)[1]
+
+    assert [each.code.id for each in said[-1:]] == ["SPC111"]
