@@ -16,7 +16,7 @@ from markupsafe import Markup
 
 from specc.assets import folder
 from specc.backends.fonts import FAMILY, faces
-from specc.backends.lettered import fit, to_html
+from specc.backends.lettered import fit, quoted, to_html
 from specc.backends.output import OutputFile
 from specc.backends.svg import inline
 
@@ -39,7 +39,7 @@ def page(document: Document) -> str:
     return environment.get_template("base.html.j2").render(
         document=document,
         body=Markup(body),  # noqa: S704 - rendered with escaping a line above
-        faces=faces(body),
+        faces=faces(f"{body}{document.block.foot}"),
         family=FAMILY,
     )
 
@@ -54,6 +54,7 @@ def _environment() -> Environment:
     )
     environment.filters["text"] = to_html
     environment.filters["bare"] = fit
+    environment.filters["quoted"] = quoted
     environment.filters["drawn"] = _drawn
     environment.filters["tabbed"] = _tabbed
     environment.filters["groupby_run"] = _runs

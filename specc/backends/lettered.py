@@ -29,6 +29,14 @@ def fit(text: str) -> str:
     return _UNFIT.sub(REPLACEMENT, text)
 
 
+def quoted(text: str) -> Markup:
+    """The text as a CSS string: every mark of ASCII is escaped by its number (CSS Syntax Level 3, 4.3.7)."""
+    escaped = "".join(
+        f"\\{ord(each):06x}" if each.isascii() and not each.isalnum() else each for each in fit(text)
+    )
+    return Markup(f'"{escaped}"')  # noqa: S704 - nothing is left in it that could end the string
+
+
 def to_html(text: str) -> Markup:
     """The text escaped, its fractions marked for the font's `frac` feature, its minus signs real."""
     parts: list[str] = []

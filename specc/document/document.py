@@ -124,6 +124,16 @@ class TitleBlock:
     date: str
     program: str
 
+    @property
+    def state(self) -> str:
+        """The revision in words."""
+        return f"Revision {self.revision}, {self.date}" if self.revision else "No revision"
+
+    @property
+    def foot(self) -> str:
+        """Who made it, for when, with what."""
+        return ", ".join(part for part in (self.maker, self.season, self.program) if part)
+
 
 @dataclass(frozen=True, slots=True)
 class Document:

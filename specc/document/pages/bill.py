@@ -39,7 +39,7 @@ def _bill(sheet: Sheet) -> Table:
         Column("Material"),
         Column("For"),
         Column(f"One garment, size {sheet.header.sample}", Align.RIGHT),
-        Column(f"Order of {count}", Align.RIGHT),
+        Column(f"Order of {count}" if count else "No order", Align.RIGHT),
         Column("Buy", Align.RIGHT, strong=True),
         Column(""),
     ]

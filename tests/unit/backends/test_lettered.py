@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from html.parser import HTMLParser
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specc.backends.lettered import REPLACEMENT, fit, to_html, to_plain
+from specc.backends.lettered import REPLACEMENT, fit, quoted, to_html, to_plain
 
 ODD = st.text(alphabet=st.characters(codec=None, exclude_categories=()))
 
@@ -81,3 +82,15 @@ def test_what_cannot_be_carried_or_would_mislead_is_replaced(letter: str) -> Non
 @given(ODD)
 def test_what_is_fit_can_be_written(text: str) -> None:
     assert fit(text).encode("utf-8").decode("utf-8") == fit(text)
+
+
+@given(ODD)
+def test_a_text_cannot_end_a_css_string_or_the_style_around_it(text: str) -> None:
+    inside = str(quoted(text))[1:-1]
+
+    assert not set(inside) & set("\"'<>&\n\r\f")
+    assert re.fullmatch(r"(?:[^\\]|\\[0-9a-f]{6})*", inside, re.DOTALL)
+
+
+def test_a_css_string_reads_as_the_text() -> None:
+    assert str(quoted('ES-07 "é"')) == '"ES\\00002d07\\000020\\000022é\\000022"'
