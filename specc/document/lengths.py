@@ -50,15 +50,12 @@ class Lengths:
         return format_length(mm, self.unit)
 
     def fine(self, mm: Fraction | float) -> str:
-        """The same to a quarter of the step, with the unit.
-
-        For what is small, such as an allowance or an inset.
-        """
+        """To a finer step, with the unit: for what is small, such as an allowance or an inset."""
         if self.unit == "in":
             return format_length(mm, "in", denominator=32)
-        return (
-            format_length(mm, "mm", decimals=1) if self.unit == "mm" else format_length(mm, "cm", decimals=2)
-        )
+        decimals = 2 if self.unit == "cm" else 1
+        printed = format_length(mm, self.unit, decimals=decimals, with_unit=False)
+        return f"{printed.rstrip('0').rstrip('.')} {self.unit}"
 
 
 def millimetres(mm: Fraction | float, *, decimals: int = 1) -> str:

@@ -6,6 +6,7 @@ import unicodedata
 from importlib.resources import files
 from io import BytesIO
 from itertools import combinations
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pypdf
@@ -21,12 +22,18 @@ from specc.backends import html, pdf
 from specc.document.drawing import Label
 from specc.document.lettering import _WIDTHS, LETTERINGS, width_of
 from specc.document.lettering import height_of as capital_height
+from specc.pipeline import check_bytes
+from specc.pipeline import document as pipeline_document
+from tests.compiling import Folder
 from tests.unit.document.values import SPEC, document
 
 if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
     from specc.document.document import Document
     from specc.document.drawing import Drawing
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 POINT = 25.4 / 72  # millimetres: PDF 1.7 (ISO 32000-1), 8.3.2.3, a default user space unit is 1/72 inch
 
 # ISO 216:2007: A4 is 210 mm by 297 mm. ANSI/ASME Y14.1: size A is 8.5 in by 11 in. Both from memory.
@@ -129,19 +136,29 @@ def test_the_widths_of_letters_are_those_of_the_font() -> None:
     assert widths == _WIDTHS
 
 
-def area(label: Label) -> object:
+def area(label: Label) -> BaseGeometry:
     wide = width_of(label.text, label.lettering)
     high = capital_height(label.lettering)
     flat = box(-wide / 2, -high / 2, wide / 2, high / 2)
     return translate(rotate(flat, label.angle, origin=(0, 0), use_radians=True), label.at.x, label.at.y)
 
 
-@pytest.mark.parametrize("drawing", document().drawings, ids=lambda drawing: drawing.name)
-def test_no_label_touches_another_by_shapely_too(drawing: Drawing) -> None:
-    labels = [item for item in drawing.items if isinstance(item, Label)]
+def drawings() -> list[Drawing]:
+    """Those of the tests' own garment and of every example."""
+    found = list(document().drawings)
+    for path in sorted(EXAMPLES.glob("*/*.garment")):
+        result = check_bytes(path.name, path.read_bytes(), Folder(path.parent))
+        made = pipeline_document(result)
+        assert made is not None, path
+        found += made.drawings
+    return found
 
-    for a, b in combinations(labels, 2):
-        assert not area(a).intersects(area(b)), (a.text, b.text)  # type: ignore[attr-defined]
+
+def test_no_label_touches_another_in_any_example_by_shapely_too() -> None:
+    for drawing in drawings():
+        labels = [item for item in drawing.items if isinstance(item, Label)]
+        for a, b in combinations(labels, 2):
+            assert not area(a).intersects(area(b)), (drawing.name, a.text, b.text)
 
 
 def test_letterings_are_legible_when_copied() -> None:

@@ -49,6 +49,8 @@ def test_small_lengths_keep_their_digits() -> None:
     assert Lengths("in").fine(9.525) == "3/8 in"
     assert Lengths("in").fine(25.4 / 16) == "1/16 in"
     assert Lengths("cm").fine(9.5) == "0.95 cm"
+    assert Lengths("cm").fine(15.0) == "1.5 cm"
+    assert Lengths("mm").fine(10.0) == "10 mm"
     assert millimetres(-0.04) == "0.0"
     assert millimetres(-3.44) == "-3.4"
 
