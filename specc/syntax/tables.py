@@ -40,7 +40,8 @@ def parser() -> lark.Lark:
     """The parser of the language, from the tables kept by an earlier run or from the grammar.
 
     Kept tables are a pickle of Lark's beside the compiled modules, trusted as those are. Their name has a
-    digest of all that they are made from. Where they cannot be written they are done without.
+    digest of all that they are made from. Where they cannot be written, or Python is told to keep nothing
+    (`-B`), they are done without.
     """
     folder = assets.folder("grammar")
     kept = _KEPT / f"grammar-{_digest(folder)}.{sys.implementation.cache_tag}.pickle"
@@ -49,8 +50,9 @@ def parser() -> lark.Lark:
             return lark.Lark.load(file)
     except Exception:  # noqa: BLE001  whatever is wrong with kept tables, they can be made anew
         made = _made(folder)
-    with suppress(OSError):
-        _keep(made, kept)
+    if not sys.dont_write_bytecode:
+        with suppress(OSError):
+            _keep(made, kept)
     return made
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import subprocess
 import sys
@@ -9,7 +10,6 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-import specc
 from specc.syntax import tables, wording
 from specc.syntax.stack import Stack
 
@@ -35,10 +35,10 @@ def installed(root: Path, tmp_path: Path) -> Path:
     return tmp_path
 
 
-def run(folder: Path) -> str:
-    done = subprocess.run(
-        [sys.executable, "-c", READ], cwd=folder, capture_output=True, text=True, check=False
-    )
+def run(folder: Path, *options: str) -> str:
+    command = [sys.executable, *options, "-c", READ]
+    environment = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    done = subprocess.run(command, cwd=folder, env=environment, capture_output=True, text=True, check=False)
     assert done.stderr == ""
     return done.stdout.strip()
 
@@ -82,9 +82,9 @@ def test_where_nothing_can_be_kept_reading_works_all_the_same(installed: Path) -
     assert run(installed).startswith("1 0")
 
 
-def test_the_tables_of_this_program_are_for_this_grammar() -> None:
-    assert tables.parser() is tables.parser()
-    assert specc.__file__
+def test_nothing_is_kept_when_python_is_told_so(installed: Path) -> None:
+    assert run(installed, "-B").startswith("1 0")
+    assert kept(installed) == []
 
 
 def after(*kinds: str) -> frozenset[str]:
