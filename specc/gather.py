@@ -5,35 +5,58 @@ Knows nothing of where texts are kept: it asks a `World`. Knows nothing of what 
 
 from __future__ import annotations
 
+from enum import StrEnum
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Protocol
 
 from specc.diagnostics import Collector, Severity, declare
+from specc.names import did_you_mean
 from specc.resolve import Gathered
+from specc.resolve.codes import out_of_range, wrong_value
 from specc.source import DecodingFault, SourceFile
 from specc.syntax import parse, tree
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from specc.diagnostics import Diagnostic
 
 NO_FILE = declare("SPC224", "file-not-found", Severity.ERROR, "there is no file `{path}`")
-OUTSIDE = declare("SPC225", "file-outside-project", Severity.ERROR, "`{path}` lies outside the project folder")
-TOO_MANY = declare("SPC226", "too-many-files", Severity.ERROR, "more than {most} files are used")
-NOT_TEXT = declare("SPC109", "not-utf-8", Severity.ERROR, "`{file}` is not UTF-8 text: byte {byte} cannot be read")
+OUTSIDE = declare(
+    "SPC225", "file-outside-project", Severity.ERROR, "`{path}` lies outside the project folder"
+)
+UNREADABLE = declare("SPC226", "file-unreadable", Severity.ERROR, "`{path}` cannot be read: {reason}")
+NOT_TEXT = declare(
+    "SPC109", "not-utf-8", Severity.ERROR, "`{file}` is not UTF-8 text: byte {byte} cannot be read"
+)
 
 # Bounds what a spec from a stranger can make us read.
 MOST_FILES = 50
 
 
+class Refused(StrEnum):
+    """Why a file of the project is not to be had."""
+
+    MISSING = "it is not there"
+    OUTSIDE = "it lies outside the project folder"
+    FOLDER = "it is a folder"
+    NO_FILE = "it is no plain file"
+    TOO_LARGE = "it is too large for a text that people write"
+    FORBIDDEN = "the system does not allow it"
+
+
 class World(Protocol):
-    """What a compilation may see of the outside: files of the project folder and the library. Nothing else."""
+    """What a compilation may see of the outside: files of the project folder and of the library."""
 
     @property
     def called(self) -> str:
-        """What stands before a path of the project folder where the user reads it: empty, or ending in a slash."""
+        """What the user reads before a path of the project folder: nothing, or what ends in a slash."""
 
-    def project(self, path: str) -> bytes | None:
-        """The bytes of a project file (relative path, forward slashes); None when it is not there."""
+    def project(self, path: str) -> bytes | Refused:
+        """The bytes of a project file (relative path, forward slashes), or why they are not to be had."""
+
+    def project_names(self, folder: str) -> tuple[str, ...]:
+        """The names of the specs in a folder of the project, in order; none when there is no such folder."""
 
     def library(self, name: str) -> bytes | None:
         """The bytes of the library file `name`.garment; None when there is none."""
@@ -43,12 +66,12 @@ class World(Protocol):
 
 
 def gather(source: SourceFile, world: World) -> tuple[Gathered, tuple[Diagnostic, ...]]:
-    """The trees of the spec, of every file it uses, and of the library files it needs; faults in any of them."""
+    """The trees of the spec, of the files it uses, of the library files it needs; faults in any of them."""
     say = Collector()
     spec = say.keep(parse(source))
-    used = _used(spec, world, say)
-    library = _library((spec, *used), world, say)
-    return Gathered(spec, used, library, world.library_names()), say.diagnostics
+    files = _Files(spec, world, say)
+    library = _library((spec, *files.found), world, say)
+    return Gathered(spec, files.found, library, files.complete), say.diagnostics
 
 
 def read(name: str, data: bytes, called: str = "") -> tuple[SourceFile, tuple[Diagnostic, ...]]:
@@ -61,29 +84,81 @@ def read(name: str, data: bytes, called: str = "") -> tuple[SourceFile, tuple[Di
     return found.span.file, (told.help(f"{also}save the file as UTF-8"),)
 
 
-def _used(spec: tree.Tree, world: World, say: Collector) -> tuple[tree.Tree, ...]:
-    """The files used, each once, in the order in which they are met; a circle of uses does no harm."""
-    found: dict[str, tree.Tree] = {}
-    waiting = [(spec, use) for use in _uses(spec)]
-    while waiting:
-        owner, use = waiting.pop(0)
-        path = _beside(owner.file.name, use.path.text)
-        if path is None:
-            said = OUTSIDE.at(use.path.span, path=use.path.text)
-            say.add(said.help("copy the file into the project and use it by its relative path"))
-            continue
-        if path in found or path == spec.file.name:
-            continue
-        if len(found) >= MOST_FILES:
-            say.add(TOO_MANY.at(use.span, most=MOST_FILES))
-            break
-        data = world.project(path)
-        if data is None:
-            say.add(NO_FILE.at(use.path.span, path=path).help("the path is relative to the file that uses it"))
-            continue
-        found[path] = say.keep(parse(say.keep(read(path, data, world.called + path))))
-        waiting += [(found[path], inner) for inner in _uses(found[path])]
-    return tuple(found.values())
+class _Files:
+    """The files used, each once, in the order in which they are met; a circle of uses does no harm.
+
+    `complete`: whether all of them could be had.
+    """
+
+    def __init__(self, spec: tree.Tree, world: World, say: Collector) -> None:
+        self.complete = True
+        self._world = world
+        self._say = say
+        self._found: dict[str, tree.Tree] = {}
+        waiting = [(spec, use) for use in _uses(spec)]
+        asked = {spec.file.name}
+        while waiting:
+            owner, use = waiting.pop(0)
+            path = self._path(owner, use)
+            if path is None or path in asked:
+                continue
+            if len(self._found) >= MOST_FILES:
+                self.complete = False
+                bounds = f"at most {MOST_FILES}"
+                told = out_of_range(use.path.span, "the number of files used", bounds, found="more")
+                say.add(told.help("put what belongs together into one file"))
+                break
+            asked.add(path)
+            data = world.project(path)
+            if isinstance(data, Refused):
+                self._tell(data, use, path)
+                continue
+            self._found[path] = say.keep(parse(say.keep(read(path, data, world.called + path))))
+            waiting += [(self._found[path], inner) for inner in _uses(self._found[path])]
+
+    @property
+    def found(self) -> tuple[tree.Tree, ...]:
+        """Their trees."""
+        return tuple(self._found.values())
+
+    def _path(self, owner: tree.Tree, use: tree.UseFile) -> str | None:
+        """The path of the file in the project folder; None when it has none, which is reported."""
+        written = use.path.text
+        path = _beside(owner.file.name, written)
+        if not written.strip():
+            self._say.add(wrong_value(use.path.span, "use", "the path of a file"))
+        elif path is None:
+            told = OUTSIDE.at(use.path.span, path=written)
+            self._say.add(told.help("copy the file into the project and use it by its relative path"))
+        elif "\\" in written:
+            told = NO_FILE.at(use.path.span, path=written)
+            self._say.add(told.help(f'folders end in `/`: `use "{written.replace(chr(92), "/")}"`'))
+        else:
+            return path
+        self.complete = False
+        return None
+
+    def _tell(self, refused: Refused, use: tree.UseFile, path: str) -> None:
+        """Report a file that is not to be had."""
+        self.complete = False
+        span, written = use.path.span, use.path.text
+        if refused is Refused.OUTSIDE:
+            told = OUTSIDE.at(span, path=written).note("it is a link that leads out of the folder")
+            self._say.add(told.help("copy the file into the project and use it by its relative path"))
+        elif refused is Refused.MISSING:
+            folder, _, name = path.rpartition("/")
+            names = self._world.project_names(folder)
+            near = (
+                f"did you mean `{name}.garment`?" if f"{name}.garment" in names else did_you_mean(name, names)
+            )
+            cure = near or "write the path from the file that uses it, with its ending: `cloths.garment`"
+            told = NO_FILE.at(span, path=written).help(cure)
+            self._say.add(
+                told if path == written else told.note(f"looked for as `{path}` in the project folder")
+            )
+        else:
+            told = UNREADABLE.at(span, path=written, reason=str(refused))
+            self._say.add(told.help("name a file of text in the language, such as `cloths.garment`"))
 
 
 def _uses(file: tree.Tree) -> tuple[tree.UseFile, ...]:
@@ -92,7 +167,7 @@ def _uses(file: tree.Tree) -> tuple[tree.UseFile, ...]:
 
 def _beside(owner: str, path: str) -> str | None:
     """The path relative to the project folder; None when it leaves the folder or is absolute."""
-    if path.startswith(("/", "\\")) or ":" in path or "\\" in path or "\0" in path:
+    if path.startswith(("/", "\\")) or ":" in path or "\0" in path:
         return None
     steps: list[str] = [*PurePosixPath(owner).parent.parts]
     for step in PurePosixPath(path).parts:
@@ -108,25 +183,40 @@ def _beside(owner: str, path: str) -> str | None:
 def _library(files: tuple[tree.Tree, ...], world: World, say: Collector) -> tuple[tree.Tree, ...]:
     """The library files whose charts, blocks or methods the texts speak of and do not declare themselves.
 
-    A chart or block stands in a library file of its own name; methods stand in `methods.garment`.
+    A chart or block stands in a library file of its own name; methods stand in `methods.garment`. Where one
+    is not to be had, all are read, so that what there is can be named.
     """
     declarations = [declaration for file in files for declaration in file.declarations]
-    own = {
+    own = _declared(declarations)
+    wanted: dict[tuple[str, str], str] = {}
+    for item in declarations:
+        match item:
+            case tree.UseLibrary(kind=kind, name=name):
+                wanted[kind.text, name.text] = name.text
+            case tree.Seam(method=method) | tree.Finish(method=method):
+                wanted["method", method.text] = "methods"
+    wishes = dict.fromkeys(name for key, name in wanted.items() if key not in own)
+    found = _read_library(wishes, world, say)
+    there = own | _declared([declaration for file in found for declaration in file.declarations])
+    kinds = {kind for kind, _ in wanted}
+    if wanted.keys() <= there and {"chart", "block"} <= kinds:
+        return found
+    others = (name for name in world.library_names() if name not in wishes)
+    return (*found, *_read_library(others, world, say))
+
+
+def _read_library(names: Iterable[str], world: World, say: Collector) -> tuple[tree.Tree, ...]:
+    """The trees of those library files that there are."""
+    return tuple(
+        say.keep(parse(say.keep(read(f"library/{name}.garment", data))))
+        for name in names
+        if (data := world.library(name)) is not None
+    )
+
+
+def _declared(declarations: list[tree.Declaration]) -> set[tuple[str, str]]:
+    return {
         (type(item).__name__.lower(), item.name.text)
         for item in declarations
         if isinstance(item, tree.Chart | tree.Block | tree.Method)
     }
-    wanted: dict[str, None] = {}
-    for item in declarations:
-        match item:
-            case tree.UseLibrary(kind=kind, name=name) if (kind.text, name.text) not in own:
-                wanted.setdefault(name.text)
-            case tree.Seam(method=method) | tree.Finish(method=method) if ("method", method.text) not in own:
-                wanted.setdefault("methods")
-    found = []
-    for wish in wanted:
-        data = world.library(wish)
-        if data is not None:
-            found.append(say.keep(parse(say.keep(read(f"library/{wish}.garment", data)))))
-    return tuple(found)
-

@@ -1,4 +1,4 @@
-"""Owns what a compilation may see of the outside: the files of one project folder, and the library. Nothing else.
+"""Owns what a compilation may see of the outside: the files of one project folder, and the library.
 
 Knows nothing of what the files say. Links that lead out of the folder are not followed.
 """
@@ -9,12 +9,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from specc.assets import library_texts
+from specc.gather import Refused
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 # A spec is text written by people; a file larger than this is something else.
 LARGEST_FILE = 10_000_000
+ENDING = ".garment"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,16 +31,35 @@ class Folder:
         called = self.root.as_posix()
         return "" if called == "." else called.rstrip("/") + "/"
 
-    def project(self, path: str) -> bytes | None:
-        """The bytes of a file of the folder; None when it is not there, not inside, or no file of text's size."""
-        root = self.root.resolve()
+    def project(self, path: str) -> bytes | Refused:
+        """The bytes of a file of the folder, or why they are not to be had."""
         try:
+            root = self.root.resolve()
             file = (root / path).resolve()
-            if not file.is_relative_to(root) or not file.is_file() or file.stat().st_size > LARGEST_FILE:
-                return None
-            return file.read_bytes()
-        except (OSError, ValueError):
-            return None
+            if not file.is_relative_to(root):
+                return Refused.OUTSIDE
+            if not file.is_file():
+                return (
+                    Refused.FOLDER if file.is_dir() else Refused.NO_FILE if file.exists() else Refused.MISSING
+                )
+            with file.open("rb") as opened:
+                data = opened.read(LARGEST_FILE + 1)
+        except PermissionError:
+            return Refused.FORBIDDEN
+        except (OSError, ValueError, RuntimeError):  # a name too long for the system, a circle of links
+            return Refused.MISSING
+        return data if len(data) <= LARGEST_FILE else Refused.TOO_LARGE
+
+    def project_names(self, folder: str) -> tuple[str, ...]:
+        """The names of the specs in a folder of the project, in order."""
+        try:
+            root = self.root.resolve()
+            place = (root / folder).resolve()
+            if not place.is_relative_to(root):
+                return ()
+            return tuple(sorted(file.name for file in place.iterdir() if file.suffix == ENDING))
+        except (OSError, ValueError, RuntimeError):
+            return ()
 
     def library(self, name: str) -> bytes | None:
         """The bytes of the library file of that name."""

@@ -23,19 +23,22 @@ def render_json(diagnostics: Iterable[Diagnostic]) -> str:
     return dumped({"version": VERSION, "diagnostics": [as_data(diagnostic) for diagnostic in diagnostics]})
 
 
-def as_data(diagnostic: Diagnostic) -> dict[str, object]:
-    """One diagnostic as JSON values."""
+def as_data(diagnostic: Diagnostic, *, as_called: bool = True) -> dict[str, object]:
+    """One diagnostic as JSON values.
+
+    Files go by the names that the user called them, or else by their paths in the project.
+    """
     return {
         "code": diagnostic.code.id,
         "name": diagnostic.code.name,
         "severity": str(diagnostic.severity),
         "message": diagnostic.message,
         "label": diagnostic.primary and diagnostic.primary.text,
-        "span": diagnostic.span and _span(diagnostic.span),
-        "related": [_label(label) for label in diagnostic.related],
+        "span": diagnostic.span and _span(diagnostic.span, as_called=as_called),
+        "related": [_label(label, as_called=as_called) for label in diagnostic.related],
         "notes": list(diagnostic.notes),
         "helps": list(diagnostic.helps),
-        "fix": diagnostic.fix and _fix(diagnostic.fix),
+        "fix": diagnostic.fix and _fix(diagnostic.fix, as_called=as_called),
         "facts": {name: _fact(value) for name, value in diagnostic.facts},
     }
 
@@ -46,9 +49,9 @@ def dumped(value: object) -> str:
     return text.encode("utf-8", errors="backslashreplace").decode("utf-8") + "\n"
 
 
-def _span(span: Span) -> dict[str, object]:
+def _span(span: Span, *, as_called: bool) -> dict[str, object]:
     return {
-        "file": span.file.shown,
+        "file": span.file.shown if as_called else span.file.name,
         "start": span.start,
         "end": span.end,
         "line": span.line,
@@ -58,15 +61,18 @@ def _span(span: Span) -> dict[str, object]:
     }
 
 
-def _label(label: Label) -> dict[str, object]:
-    return {"text": label.text, "span": _span(label.span)}
+def _label(label: Label, *, as_called: bool) -> dict[str, object]:
+    return {"text": label.text, "span": _span(label.span, as_called=as_called)}
 
 
-def _fix(fix: Fix) -> dict[str, object]:
+def _fix(fix: Fix, *, as_called: bool) -> dict[str, object]:
     return {
         "title": fix.title,
         "applicability": str(fix.applicability),
-        "edits": [{"span": _span(edit.span), "replacement": edit.replacement} for edit in fix.edits],
+        "edits": [
+            {"span": _span(edit.span, as_called=as_called), "replacement": edit.replacement}
+            for edit in fix.edits
+        ],
     }
 
 

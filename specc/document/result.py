@@ -41,7 +41,10 @@ def result(sheet: Sheet) -> Members:
             ("sizes", Members(tuple((made.size, _size(sheet, made, taken)) for made, taken in sizes))),
             ("alterations", tuple(_alteration(sheet, step) for step in sheet.assembly.alterations)),
             ("bill_of_materials", tuple(_line(sheet, line) for line in sheet.quantities.bill)),
-            ("diagnostics", tuple(_frozen(as_data(each)) for each in sheet.judgement.standing)),
+            (
+                "diagnostics",
+                tuple(_frozen(as_data(each, as_called=False)) for each in sheet.judgement.standing),
+            ),
             ("accepted", tuple(_accepted(each.diagnostic, each.accept) for each in sheet.judgement.accepted)),
         )
     )

@@ -5,12 +5,10 @@ Knows nothing of how an alteration is carried out.
 
 from __future__ import annotations
 
-from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from specc.diagnostics import Severity, declare
 from specc.model.alteration import (
-    Alteration,
     Crop,
     Form,
     LeaveOut,
@@ -22,166 +20,216 @@ from specc.model.alteration import (
     Release,
     Swing,
 )
-from specc.model.expression import Arithmetic, Constant, Expression, Operator, PartRef
-from specc.resolve.codes import OUT_OF_RANGE, unknown_name
-from specc.resolve.expressions import Scope, meaning
+from specc.model.expression import Arithmetic, Constant, Operator
+from specc.resolve.codes import NAMED_TWICE, out_of_range, there_are, unknown_name
+from specc.resolve.expressions import FIGURES, meaning
+from specc.resolve.parts import DARTS, Gone, wrong_kind
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from specc.diagnostics import Collector
+    from specc.model.alteration import (
+        Alteration,
+    )
+    from specc.model.expression import Expression, PartRef
+    from specc.resolve.expressions import Scope
     from specc.resolve.parts import Parts
+    from specc.source import Span
 
 INSIDE_DART = declare(
     "SPC218", "dart-inside-piece", Severity.ERROR, "`{dart}` lies inside its piece and cannot be swung"
 )
-TWO_PIECES = declare("SPC219", "target-on-other-piece", Severity.ERROR, "`{dart}` cannot be swung into another piece, `{target}`")
+WRONG_TARGET = declare(
+    "SPC219", "wrong-target", Severity.ERROR, "`{dart}` cannot be swung into `{target}`, {reason}"
+)
+NOTHING_LEFT = declare("SPC311", "nothing-left", Severity.ERROR, "no piece is left to make")
+
+Item = TypeVar("Item")
 
 _LENGTH = (Dimension.LENGTH,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
+_ONE = Quantity.of(1, UNITS[""])
+_MINUS = Quantity.of(-1, UNITS[""])
 
 
-def resolve_step(node: tree.AlterStep, scope: Scope, parts: Parts, say: Collector) -> tuple[Alteration, ...]:
-    """What the statement asks for (one alteration, or one for each edge named); none after a fault."""
-    match node:
-        case tree.LeaveOut():
-            found = _pieces(node.pieces, parts, say)
-            for piece in found:
-                _leave(parts, piece, node.span.line)
-            return (LeaveOut(found, node.span),) if found else ()
-        case tree.Release():
-            refs = [parts.find(ref, ("dart", "two-pointed dart"), say) for ref in node.darts]
-            darts = tuple(ref for ref in refs if ref is not None)
-            for dart in darts:
-                _lose(parts, dart, f"released on line {node.span.line}")
-            return (Release(darts, node.span),) if darts else ()
-        case tree.Swing():
-            return _swing(node, scope, parts, say)
-        case tree.Crop():
-            level = _level(node.at, node.pieces, scope, parts, say, edges=False)
-            found = _pieces(node.pieces, parts, say)
-            return (Crop(found, level, node.span),) if found and isinstance(level, Level) else ()
-        case tree.Lengthen():
-            by = meaning(node.by, scope, say, what="how much", wanted=_LENGTH)
-            at = _level(node.at, node.pieces, scope, parts, say, edges=True)
-            found = _pieces(node.pieces, parts, say)
-            shorten = node.verb.text == "shorten"
-            return (Lengthen(found, by, at, node.span, shorten),) if by and at and found else ()
-        case tree.MoveCorner():
-            by = meaning(node.by, scope, say, what="how much", wanted=_LENGTH)
-            moved = [_cornered(node, ref, parts, say) for ref in node.edges]
-            edges = tuple(edge for edge in moved if edge is not None)
-            complete = by is not None and len(edges) == len(moved)
-            return (MoveCorner(node.verb.text, edges, node.corner.text, by, node.span),) if by and complete else ()
+class Alterer:
+    """Resolves alterations in order; `parts` are as those before have left them."""
 
+    def __init__(self, scope: Scope, parts: Parts, say: Collector) -> None:
+        self._scope = scope
+        self._parts = parts
+        self._say = say
 
-def _pieces(words: tuple[tree.Word, ...], parts: Parts, say: Collector) -> tuple[PieceRef, ...]:
-    return tuple(PieceRef(word.text, word.span) for word in words if parts.piece(word, say))
+    def step(self, node: tree.AlterStep) -> Alteration | None:
+        """What the statement asks for; None after a fault."""
+        match node:
+            case tree.LeaveOut():
+                return self._leave_out(node)
+            case tree.Release():
+                return self._release(node)
+            case tree.Swing():
+                return self._swing(node)
+            case tree.Crop():
+                level = self._level(node.at, node.pieces)
+                found = self._pieces(node.pieces)
+                return Crop(found, level, node.span) if found and isinstance(level, Level) else None
+            case tree.Lengthen():
+                by = self._length(node.by, "how much")
+                at = self._level(node.at, node.pieces, edges=True)
+                found = self._pieces(node.pieces)
+                shorten = node.verb.text == "shorten"
+                return Lengthen(found, by, at, node.span, shorten) if by and at and found else None
+            case tree.MoveCorner():
+                by = self._length(node.by, "how much")
+                edges = self._cornered(node)
+                return (
+                    MoveCorner(node.verb.text, edges, node.corner.text, by, node.span)
+                    if by and edges
+                    else None
+                )
 
+    # --- pieces and darts ---
 
-def _leave(parts: Parts, piece: PieceRef, line: int) -> None:
-    how = f"left out on line {line}"
-    left = parts.pieces.pop(piece.piece)
-    parts.gone[piece.piece] = how
-    names = {name for kind in ("edge", "point", "line", "dart", "two-pointed dart") for name in left.of(kind)}
-    parts.gone |= {f"{piece.piece}.{name}": how for name in names}
+    def _pieces(self, words: tuple[tree.Word, ...]) -> tuple[PieceRef, ...]:
+        found = tuple(PieceRef(word.text, word.span) for word in words if self._parts.piece(word, self._say))
+        return self._once([(one.piece, one.origin, one) for one in found])
 
+    def _once(self, named: Sequence[tuple[str, Span, Item]]) -> tuple[Item, ...]:
+        """The items, each once; a second one of the same name is reported."""
+        first: dict[str, tuple[Span, Item]] = {}
+        for name, span, item in named:
+            if name in first:
+                self._say.add(NAMED_TWICE.at(span, name=name).see(first[name][0], "first here"))
+            first.setdefault(name, (span, item))
+        return tuple(item for _, item in first.values())
 
-def _lose(parts: Parts, dart: PartRef, how: str) -> None:
-    piece = parts.pieces[dart.piece or ""]
-    piece.darts.discard(dart.name)
-    piece.two_pointed.discard(dart.name)
-    parts.gone[f"{dart.piece}.{dart.name}"] = how
+    def _leave_out(self, node: tree.LeaveOut) -> LeaveOut | None:
+        found = self._pieces(node.pieces)
+        for piece in found:
+            self._parts.leave_out(piece.piece, Gone(f"left out on line {node.span.line}", piece.origin))
+        if found and not self._parts.pieces:
+            told = NOTHING_LEFT.at(node.span)
+            self._say.add(told.help("leave out the pieces that are not made, and keep the others"))
+        return LeaveOut(found, node.span) if found else None
 
+    def _release(self, node: tree.Release) -> Release | None:
+        refs = [self._parts.find(ref, DARTS, self._say) for ref in node.darts]
+        known = [ref for ref in refs if ref is not None]
+        darts = self._once([(f"{ref.piece}.{ref.name}", ref.origin, ref) for ref in known])
+        for dart in darts:
+            self._parts.lose(dart, Gone(f"released on line {node.span.line}", dart.origin))
+        return Release(darts, node.span) if darts else None
 
-def _swing(node: tree.Swing, scope: Scope, parts: Parts, say: Collector) -> tuple[Alteration, ...]:
-    dart = parts.find(node.dart, ("dart", "two-pointed dart"), say)
-    target = parts.find(node.target, ("edge", "dart"), say)
-    share = _share(node, say)
-    if dart is None or target is None or share is None:
-        return ()
-    name = f"{dart.piece}.{dart.name}"
-    if dart.name in parts.pieces[dart.piece or ""].two_pointed:
-        told = INSIDE_DART.at(node.dart.span, dart=name)
-        say.add(told.help("release it, or crop the piece at its widest so that it opens on the edge"))
-        return ()
-    if target.piece != dart.piece:
-        say.add(TWO_PIECES.at(node.target.span, dart=name, target=f"{target.piece}.{target.name}"))
-        return ()
-    place = None if node.place is None else _place(node.place, target, scope, parts, say)
-    form = Form(node.form.text) if node.form else Form.DART
-    whole = isinstance(share, Constant) and share.value.value == 1
-    into_dart = target.name in parts.pieces[target.piece or ""].darts
-    if whole and (form is not Form.DART or into_dart):
-        _lose(parts, dart, f"swung into `{target.piece}.{target.name}` on line {node.span.line}")
-    return (Swing(dart, target, place, form, share, node.span),)
-
-
-def _share(node: tree.Swing, say: Collector) -> Expression | None:
-    if node.share is None:
-        return Constant(Quantity.of(1, UNITS[""]), node.span)
-    share = meaning(node.share, Scope({}), say, what="the share of a dart", wanted=(Dimension.RATIO, Dimension.NUMBER))
-    if isinstance(share, Constant) and not Fraction(0) < share.value.value <= 1:
-        found = str(share.value)
-        say.add(OUT_OF_RANGE.at(node.share.span, what="the share of a dart", bounds="above 0% and up to 100%", found=found))
-        return None
-    return share
-
-
-def _place(node: tree.Place, target: PartRef, scope: Scope, parts: Parts, say: Collector) -> Place | None:
-    at = meaning(node.at, scope, say, what="a place on an edge", wanted=_PLACE)
-    corner = None
-    ends = parts.pieces[target.piece or ""].edges.get(target.name, ())
-    if node.corner is not None:
-        if node.corner.text not in ends:
-            where = f" at an end of `{target.piece}.{target.name}`"
-            say.add(unknown_name(node.corner.span, "corner", node.corner.text, known=ends, where=where))
+    def _swing(self, node: tree.Swing) -> Swing | None:
+        parts = self._parts
+        dart = parts.find(node.dart, DARTS, self._say)
+        target = parts.find(node.target, ("edge", "dart"), self._say)
+        share = self._share(node)
+        form = Form(node.form.text) if node.form else Form.DART
+        if dart is None or target is None or share is None:
             return None
-        corner = node.corner.text
-    return None if at is None else Place(at, node.span, corner)
-
-
-def _level(
-    node: tree.Level, pieces: tuple[tree.Word, ...], scope: Scope, parts: Parts, say: Collector, *, edges: bool
-) -> Level | str | None:
-    """The level, or the name of an edge where one may stand; every piece must have it."""
-    above = None
-    if node.offset is not None:
-        above = meaning(node.offset, scope, say, what="a distance", wanted=_LENGTH)
-        if above is None:
+        name, into = f"{dart.piece}.{dart.name}", f"{target.piece}.{target.name}"
+        own = parts.pieces[dart.piece or ""]
+        if own.kinds[dart.name] == "two-pointed dart":
+            told = INSIDE_DART.at(node.dart.span, dart=name)
+            self._say.add(
+                told.help("release it, or crop the piece at its widest so that it opens on the edge")
+            )
             return None
-        if node.side == "below":
-            minus = Constant(Quantity.of(-1, UNITS[""]), node.span)
-            above = _times(minus, above)
-    found: Level | str | None = Level(node.line.text, above, node.span)
-    for word in pieces:
-        if word.text not in parts.pieces:
-            continue
-        piece = parts.pieces[word.text]
-        if node.line.text in piece.lines:
-            continue
-        if edges and node.offset is None and node.line.text in piece.edges:
-            found = node.line.text
-            continue
-        known = piece.lines | (set(piece.edges) if edges else set())
-        kind = "line or edge" if edges else "line"
-        say.add(unknown_name(node.line.span, kind, node.line.text, known=known, where=f" on `{word.text}`"))
-        return None
-    return found
+        fault = self._not_a_target(dart, target)
+        if fault is not None:
+            told = WRONG_TARGET.at(node.target.span, dart=name, target=into, reason=fault)
+            edges = ", ".join(f"`{dart.piece}.{edge}`" for edge in own.of("edge"))
+            self._say.add(told.help(f"swing it into an edge of its own piece: {edges}"))
+            return None
+        place = None if node.place is None else self._place(node.place, target)
+        whole = isinstance(share, Constant) and share.value.value == 1
+        into_dart = own.kinds[target.name] == "dart"
+        if whole and (form is not Form.DART or into_dart):
+            parts.lose(dart, Gone(f"swung into `{into}` on line {node.span.line}", node.dart.span))
+        elif not whole and form is Form.DART and not into_dart:
+            # The part that is swung is a dart of its own; it is named as the alteration names it.
+            own.kinds.setdefault(f"{dart.name}-into-{target.name}", "dart")
+        return Swing(dart, target, place, form, share, node.span)
 
+    @staticmethod
+    def _not_a_target(dart: PartRef, target: PartRef) -> str | None:
+        if target.piece != dart.piece:
+            return "which is on another piece"
+        return "which is the dart itself" if target.name == dart.name else None
 
-def _times(minus: Constant, above: Expression) -> Expression:
-    return Arithmetic(Operator.TIMES, minus, above, Dimension.LENGTH, above.origin)
+    def _share(self, node: tree.Swing) -> Expression | None:
+        if node.share is None:
+            return Constant(_ONE, node.span)
+        what, wanted = "the share of a dart", (Dimension.RATIO, Dimension.NUMBER)
+        share = meaning(node.share, FIGURES, self._say, what=what, wanted=wanted)
+        if isinstance(share, Constant) and not 0 < share.value.value <= 1:
+            bounds = "above 0% and up to 100%"
+            self._say.add(out_of_range(node.share.span, what, bounds, found=share.value))
+            return None
+        return share
 
+    # --- places, levels, corners ---
 
-def _cornered(node: tree.MoveCorner, ref: tree.Ref, parts: Parts, say: Collector) -> PartRef | None:
-    """The edge, if the corner that is to be moved is one of its ends."""
-    edge = parts.find(ref, ("edge",), say)
-    if edge is None:
-        return None
-    ends = parts.pieces[edge.piece or ""].edges[edge.name]
-    if node.corner.text in ends:
-        return edge
-    where = f" at an end of `{edge.piece}.{edge.name}`"
-    say.add(unknown_name(node.corner.span, "corner", node.corner.text, known=ends, where=where))
-    return None
+    def _length(self, node: tree.Expression, what: str) -> Expression | None:
+        return meaning(node, self._scope, self._say, what=what, wanted=_LENGTH)
+
+    def _place(self, node: tree.Place, target: PartRef) -> Place | None:
+        if self._parts.pieces[target.piece or ""].kinds[target.name] == "dart":
+            told = wrong_kind(node.span, f"{target.piece}.{target.name}", "dart", ("edge",))
+            self._say.add(told.help("take the place out: the dart is added to the other one"))
+            return None
+        at = meaning(node.at, self._scope, self._say, what="a place on an edge", wanted=_PLACE)
+        corner = None if node.corner is None else self._parts.corner(node.corner, target, self._say)
+        return None if at is None else Place(at, node.span, corner)
+
+    def _level(
+        self, node: tree.Level, pieces: tuple[tree.Word, ...], *, edges: bool = False
+    ) -> Level | str | None:
+        """The level, or the name of an edge where one may stand; every piece must have it."""
+        above = None
+        if node.offset is not None:
+            above = self._length(node.offset, "a distance")
+            if above is None:
+                return None
+            if node.side == "below":
+                minus = Constant(_MINUS, node.span)
+                above = Arithmetic(Operator.TIMES, minus, above, Dimension.LENGTH, above.origin)
+        kinds: tuple[str, ...] = ("line", "edge") if edges and node.offset is None else ("line",)
+        found: Level | str = Level(node.line.text, above, node.span)
+        for word in pieces:
+            if word.text not in self._parts.pieces:
+                continue
+            piece = self._parts.pieces[word.text]
+            kind = piece.kinds.get(node.line.text)
+            if kind not in kinds:
+                self._tell_level(node.line, word.text, kinds)
+                return None
+            if kind == "edge":
+                found = node.line.text
+            kinds = (kind,)  # of the other pieces too: a step cuts all of them in one way
+        return found
+
+    def _tell_level(self, line: tree.Word, name: str, kinds: tuple[str, ...]) -> None:
+        """Say why there is no level of that name on the piece."""
+        piece = self._parts.pieces[name]
+        known, other = piece.of(*kinds), piece.kinds.get(line.text)
+        if other is not None:
+            told = wrong_kind(line.span, f"{name}.{line.text}", other, kinds)
+            self._say.add(told.help(there_are(known)))
+        else:
+            told = unknown_name(line.span, " or ".join(kinds), line.text, known=known, where=f" on `{name}`")
+            self._say.add(told)
+
+    def _cornered(self, node: tree.MoveCorner) -> tuple[PartRef, ...]:
+        """The edges, if the corner that is to be moved is an end of each."""
+        found = [self._parts.find(ref, ("edge",), self._say) for ref in node.edges]
+        edges = tuple(edge for edge in found if edge is not None)
+        for edge in edges:
+            if self._parts.corner(node.corner, edge, self._say) is None:
+                return ()
+        kept = self._once([(f"{edge.piece}.{edge.name}", edge.origin, edge) for edge in edges])
+        return kept if len(edges) == len(found) else ()

@@ -8,309 +8,181 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.model.block import (
-    At,
-    Bearing,
-    Block,
-    Curve,
-    DartRun,
-    Definition,
-    EdgeDraft,
-    Find,
-    Going,
-    Let,
-    LineDraft,
-    Moved,
-    NotchDraft,
-    On,
-    PieceDraft,
-    PointDraft,
-    Straight,
-    Toward,
-    Turned,
-    TwoPointedDraft,
-)
-from specc.model.expression import Constant, Expression, PartRef
-from specc.resolve.codes import NAME_TAKEN, unknown_name
-from specc.resolve.expressions import Scope, dimension_of, meaning, resolve_expression
-from specc.resolve.parts import Parts, PieceParts
-from specc.resolve.settings import Settings
+from specc.model.block import Block, Find, Let
+from specc.resolve.choices import report_same_options
+from specc.resolve.codes import enumerated, name_taken, out_of_range
+from specc.resolve.expressions import Scope, alike, dimension_of, meaning, resolve_expression
+from specc.resolve.pieces import Pieces, parts_of
+from specc.resolve.properties import Properties, said, titled
 from specc.syntax import tree
-from specc.units import UNITS, Dimension, Quantity
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from specc.diagnostics import Collector
-    from specc.model.chart import Chart
+    from specc.model.block import Definition
+    from specc.resolve.charts import Measured
+    from specc.resolve.parts import Parts
+    from specc.resolve.settings import Settings
+    from specc.source import Span
+    from specc.units import Dimension
 
-EMPTY_OUTLINE = declare("SPC304", "no-outline", Severity.ERROR, "piece `{piece}` has no edges")
+OTHER_CHART = declare(
+    "SPC227",
+    "block-for-other-chart",
+    Severity.ERROR,
+    "block `{block}` is made for chart {charts}, not for `{chart}`",
+)
 
-_LENGTH = (Dimension.LENGTH,)
-_ANGLE = (Dimension.ANGLE,)
-_PLACE = (Dimension.LENGTH, Dimension.RATIO)
-_SIDES = {"right": 0, "up": 90, "left": 180, "down": 270}
+# Bounds what a spec from a stranger can cost; a garment has a dozen or two.
+MOST_PIECES = 100
 
 
 def resolve_block(
-    node: tree.Block, settings: Settings, chart: Chart | None, parts: Parts, say: Collector
+    node: tree.Block, settings: Settings, measured: Measured, parts: Parts, say: Collector
 ) -> Block | None:
-    """The block, its parameters set; its pieces are added to `parts`."""
-    values = {} if chart is None else {m.name: (m.name, m.dimension) for m in chart.measurements}
-    definitions: list[Definition] = []
-    choices: dict[str, str] = {}
-    for item in node.body:
-        match item:
-            case tree.Parameter():
-                value = settings.value(item, Scope(values), say)
-                if value is not None:
-                    definitions.append(Let(item.name.text, value, dimension_of(value), item.name.span))
-                    values[item.name.text] = (item.name.text, dimension_of(value))
-            case tree.Choice():
-                choices[item.name.text] = settings.option(item, say)
-    settings.report_unused(f"block `{node.name.text}`", say)
+    """The block, its parameters set; its pieces are added to `parts`. None when others bear their names."""
+    name = node.name.text
+    properties = Properties("a block", node.name, node.body, known=("for",), say=say, place=node.name.span)
+    charts, chart = properties.get("for"), measured.chart
+    if charts is not None and chart is not None:
+        made_for = [" ".join(said(atom) for atom in value) for value in charts.values]
+        if chart.name not in made_for:
+            listed = enumerated([f"`{one}`" for one in made_for], "or")
+            told = OTHER_CHART.at(settings.place, block=name, charts=listed, chart=chart.name)
+            say.add(
+                told.see(charts.span, "said here").help(
+                    f"use chart {listed}, or copy the block and change it"
+                )
+            )
+    definitions = _Definitions(measured, parts, say)
+    definitions.take_settings(node.body, settings)
+    settings.close(f"block `{name}`")
     pieces = [item for item in node.body if isinstance(item, tree.Piece)]
+    if not _are_new(node, pieces, settings.place, parts, say):
+        return None
     for piece in pieces:
-        if piece.name.text in parts.pieces:
-            say.add(NAME_TAKEN.at(piece.name.span, kind="piece", name=piece.name.text))
-        else:
-            parts.pieces[piece.name.text] = _parts_of(piece)
-    builder = _Builder(values, choices, parts, say)
-    definitions += builder.definitions(node.body, None)
+        parts.pieces[piece.name.text] = parts_of(piece, say)
+    found = definitions.named(node.body, None)
     drafts = []
     for piece in pieces:
-        definitions += builder.definitions(piece.body, piece.name.text)
-        drafts.append(builder.piece(piece))
-    title = node.title.text if node.title else node.name.text
-    return Block(node.name.text, title, tuple(definitions), tuple(drafts), settings.place)
+        found += definitions.named(piece.body, piece.name.text)
+        builder = Pieces(piece, definitions.scope(piece.name.text), definitions.choices, parts, say)
+        drafts.append(builder.piece())
+    title = titled(node.title, name)
+    return Block(name, title, (*definitions.parameters, *found), tuple(drafts), settings.place)
 
 
-def _parts_of(piece: tree.Piece) -> PieceParts:
-    parts = PieceParts()
-    for item in piece.body:
-        match item:
-            case tree.PointStatement():
-                parts.points.add(item.name.text)
-            case tree.Line():
-                parts.lines.add(item.name.text)
-            case tree.TwoPointed():
-                parts.two_pointed.add(item.name.text)
-            case tree.Edge():
-                runs = [run for run in item.runs if not isinstance(run, tree.Broken)]
-                parts.edges[item.name.text] = (item.start.text, runs[-1].to.text if runs else item.start.text)
-                parts.darts |= {run.name.text for run in runs if isinstance(run, tree.DartRun)}
-    return parts
+def _are_new(node: tree.Block, pieces: list[tree.Piece], used: Span, parts: Parts, say: Collector) -> bool:
+    """Whether the pieces bear names that no other piece bears; if not, it is reported once."""
+    first: dict[str, Span] = {}
+    for piece in pieces:
+        name = piece.name.text
+        if name in first:
+            say.add(name_taken(piece.name.span, "a piece", name, first=first[name]))
+            return False
+        first[name] = piece.name.span
+    taken = [name for name in first if name in parts.pieces]
+    if taken:
+        where = " of another block"
+        told = name_taken(used, "a piece", taken[0], first=None, where=where)
+        told = told.note(f"block `{node.name.text}` has {enumerated([f'`{name}`' for name in first], 'and')}")
+        say.add(told.help("the pieces of a garment have names of their own; rename those of one block"))
+        return False
+    if len(parts.pieces) + len(pieces) > MOST_PIECES:
+        bounds, found = f"at most {MOST_PIECES}", len(parts.pieces) + len(pieces)
+        say.add(out_of_range(used, "the number of pieces", bounds, found=found))
+        return False
+    return True
 
 
-class _Builder:
-    """Resolves the statements of a block; `values` grows as definitions are met."""
+class _Definitions:
+    """The values of a block by name; they grow as definitions are met."""
 
-    def __init__(
-        self, values: dict[str, tuple[str, Dimension]], choices: dict[str, str], parts: Parts, say: Collector
-    ) -> None:
-        self.values = values
-        self.choices = choices
-        self.parts = parts
-        self.say = say
-        self.failed: set[str] = set()
+    def __init__(self, measured: Measured, parts: Parts, say: Collector) -> None:
+        measurements = () if measured.chart is None else measured.chart.measurements
+        self.parameters: list[Definition] = []
+        self.choices: dict[str, tuple[tree.Choice, str]] = {}
+        self._values = measured.values
+        self._origins = {one.name: one.origin for one in measurements}
+        self._failed = set(measured.failed)
+        self._below: dict[str, None] = {}
+        self._parts = parts
+        self._say = say
+
+    def take_settings(self, body: Iterable[object], settings: Settings) -> None:
+        """Set the parameters and choices; a default may speak of measurements and of parameters above it."""
+        for item in body:
+            if isinstance(item, tree.Choice):
+                self._take_choice(item, settings)
+            elif isinstance(item, tree.Parameter):
+                value = settings.value(item, self.scope(None))
+                if value is None:
+                    self._failed.add(item.name.text)
+                elif self._add(item.name, item.name.text, dimension_of(value)):
+                    self.parameters.append(Let(item.name.text, value, dimension_of(value), item.name.span))
+
+    def _take_choice(self, item: tree.Choice, settings: Settings) -> None:
+        name = item.name.text
+        if name in self.choices:
+            first = self.choices[name][0].name.span
+            self._say.add(name_taken(item.name.span, "a choice", name, first=first))
+            return
+        report_same_options(item, self._say)
+        self.choices[name] = (item, settings.option(item))
 
     def scope(self, piece: str | None) -> Scope:
         """What the statements of a piece may speak of: its own names before those of the block."""
-        reach = {name: value for name, value in self.values.items() if "." not in name}
-        for name, value in self.values.items():
-            owner, dot, short = name.partition(".")
-            if dot and owner == piece:
-                reach[short] = value
-            elif dot:
-                reach[name] = value
-        return Scope(reach, self.parts, piece, missing=frozenset(self.failed))
+        reach = {name: value for name, value in self._values.items() if "." not in name}
+        if piece is not None:
+            own = f"{piece}."
+            values = self._values.items()
+            reach |= {name.removeprefix(own): value for name, value in values if name.startswith(own)}
+        below = frozenset(self._below) - reach.keys()
+        return Scope(reach, self._parts, piece, missing=frozenset(self._failed), below=below)
 
-    def definitions(self, body: Iterable[object], piece: str | None) -> list[Definition]:
+    def named(self, body: Iterable[object], piece: str | None) -> list[Definition]:
         """The `let` and `find` statements of a body, in order."""
+        items = [item for item in body if isinstance(item, tree.Let | tree.Find)]
         found: list[Definition] = []
-        for item in body:
-            if not isinstance(item, tree.Let | tree.Find):
-                continue
+        for number, item in enumerate(items):
+            self._below = dict.fromkeys(later.name.text for later in items[number:])
             name = item.name.text if piece is None else f"{piece}.{item.name.text}"
-            definition = self._let(item, name, piece) if isinstance(item, tree.Let) else self._find(item, name, piece)
+            definition = (
+                self._let(item, name, piece) if isinstance(item, tree.Let) else self._find(item, name, piece)
+            )
             if definition is None:
-                self.failed.add(item.name.text)
-                continue
-            if name in self.values:
-                self.say.add(NAME_TAKEN.at(item.name.span, kind="value", name=item.name.text))
-            self.values[name] = (name, definition.dimension)
-            found.append(definition)
+                self._failed.add(item.name.text)
+            elif self._add(item.name, name, definition.dimension):
+                found.append(definition)
+        self._below = {}
         return found
 
+    def _add(self, word: tree.Word, name: str, dimension: Dimension) -> bool:
+        """Whether the name is new; a value of a piece may bear a name of the block, which it hides."""
+        if name in self._values:
+            kind = "a measurement or value"
+            self._say.add(name_taken(word.span, kind, word.text, first=self._origins[name]))
+            return False
+        self._values[name], self._origins[name] = (name, dimension), word.span
+        return True
+
     def _let(self, node: tree.Let, name: str, piece: str | None) -> Let | None:
-        value = resolve_expression(node.value, self.scope(piece), self.say)
+        value = resolve_expression(node.value, self.scope(piece), self._say)
         return None if value is None else Let(name, value, dimension_of(value), node.name.span)
 
     def _find(self, node: tree.Find, name: str, piece: str | None) -> Find | None:
         scope = self.scope(piece)
-        low = resolve_expression(node.low, scope, self.say)
+        low = resolve_expression(node.low, scope, self._say)
         if low is None:
             return None
         dimension = dimension_of(low)
-        high = meaning(node.high, scope, self.say, what="the upper bound", wanted=(dimension,))
-        inner = Scope({**scope.values, node.name.text: (name, dimension)}, scope.parts, piece)
-        left = resolve_expression(node.left, inner, self.say)
+        high = meaning(node.high, scope, self._say, what="the upper bound", wanted=alike(dimension))
+        values = {**scope.values, node.name.text: (name, dimension)}
+        inner = Scope(values, scope.parts, piece, missing=scope.missing, below=scope.below)
+        left = resolve_expression(node.left, inner, self._say)
         if left is None or high is None:
             return None
-        right = meaning(node.right, inner, self.say, what="what it equals", wanted=(dimension_of(left),))
+        wanted = alike(dimension_of(left))
+        right = meaning(node.right, inner, self._say, what="the other side", wanted=wanted)
         return None if right is None else Find(name, low, high, left, right, dimension, node.name.span)
-
-    def piece(self, node: tree.Piece) -> PieceDraft:
-        """The piece; statements with a fault are left out, and the fault has been reported."""
-        name = node.name.text
-        points, edges, two_pointed, lines, notches = [], [], [], [], []
-        grain: tuple[str, str] | None = None
-        cut, fold = 1, None
-        for item in node.body:
-            match item:
-                case tree.PointStatement():
-                    points.append(self._point(item, name))
-                case tree.Edge():
-                    edges.append(self._edge(item, name))
-                case tree.TwoPointed():
-                    self._points(name, item.top, item.bottom, item.middle)
-                    width = self._value(item.width, name, "the width of a dart", _LENGTH)
-                    if width is not None:
-                        two_pointed.append(
-                            TwoPointedDraft(
-                                item.name.text, item.top.text, item.bottom.text, item.middle.text, width, item.name.span
-                            )
-                        )
-                case tree.Line():
-                    self._points(name, item.start, item.end)
-                    lines.append(LineDraft(item.name.text, item.start.text, item.end.text, item.name.span))
-                case tree.Grain():
-                    self._points(name, item.start, item.end)
-                    grain = (item.start.text, item.end.text)
-                case tree.Notch():
-                    at = self._value(item.at, name, "the place of a notch", _PLACE)
-                    if at is not None and self._on_edge(item.edge, name):
-                        corner = item.corner.text if item.corner else None
-                        notches.append(NotchDraft(item.edge.text, at, corner, item.double, item.span))
-                case tree.Cut() if item.when is None or self._holds(item.when):
-                    cut = int(item.count.value)
-                    fold = item.fold.text if item.fold and self._on_edge(item.fold, name) else None
-        if not edges:
-            self.say.add(EMPTY_OUTLINE.at(node.name.span, piece=name).help("give it edges that close its outline"))
-        return PieceDraft(
-            name,
-            node.title.text if node.title else name,
-            cut,
-            fold,
-            tuple(point for point in points if point is not None),
-            tuple(edges),
-            tuple(two_pointed),
-            tuple(lines),
-            tuple(notches),
-            grain,
-            node.name.span,
-        )
-
-    def _holds(self, when: tree.When) -> bool:
-        if when.choice.text not in self.choices:
-            self.say.add(unknown_name(when.choice.span, "choice", when.choice.text, known=self.choices))
-            return False
-        return self.choices[when.choice.text] == when.option.text
-
-    def _value(
-        self, node: tree.Expression | None, piece: str, what: str, wanted: tuple[Dimension, ...]
-    ) -> Expression | None:
-        return meaning(node, self.scope(piece), self.say, what=what, wanted=wanted)
-
-    def _points(self, piece: str, *words: tree.Word) -> bool:
-        known = self.parts.pieces[piece].of("point")
-        unknown = [word for word in words if word.text not in known]
-        for word in unknown:
-            self.say.add(unknown_name(word.span, "point", word.text, known=known, where=f" on `{piece}`"))
-        return not unknown
-
-    def _on_edge(self, word: tree.Word, piece: str) -> bool:
-        known = self.parts.pieces[piece].edges
-        if word.text not in known:
-            self.say.add(unknown_name(word.span, "edge", word.text, known=known, where=f" on `{piece}`"))
-        return word.text in known
-
-    def _ref(self, ref: tree.Ref, piece: str, *kinds: str) -> PartRef | None:
-        return self.parts.find(ref, kinds, self.say, within=piece)
-
-    def _point(self, node: tree.PointStatement, piece: str) -> PointDraft | None:
-        position = self._position(node.position, piece)
-        return None if position is None else PointDraft(node.name.text, position, node.name.span)
-
-    def _position(
-        self, node: tree.At | tree.Moved | tree.Turned | tree.On, piece: str
-    ) -> At | Moved | Turned | On | None:
-        match node:
-            case tree.At():
-                across = self._value(node.across, piece, "a distance to the right", _LENGTH)
-                up = self._value(node.up, piece, "a distance up", _LENGTH)
-                return None if across is None or up is None else At(across, up)
-            case tree.Moved():
-                start = self._ref(node.origin, piece, "point")
-                moves = [self._move(move, piece) for move in node.moves]
-                done = tuple(move for move in moves if move is not None)
-                return None if start is None or len(done) < len(moves) else Moved(start, done)
-            case tree.Turned():
-                point = self._ref(node.point, piece, "point")
-                around = self._ref(node.around, piece, "point")
-                angle = self._value(node.angle, piece, "a turn", _ANGLE)
-                return None if point is None or around is None or angle is None else Turned(point, angle, around)
-            case tree.On():
-                edge = self._ref(node.edge, piece, "edge", "line")
-                at = self._value(node.at, piece, "a place on an edge", _PLACE)
-                corner = node.corner.text if node.corner else None
-                return None if edge is None or at is None else On(edge, at, corner)
-
-    def _move(self, node: tree.Step | tree.Going | tree.Toward, piece: str) -> Going | Toward | None:
-        by = self._value(node.by, piece, "a distance", _LENGTH)
-        if isinstance(node, tree.Toward):
-            target = self._ref(node.target, piece, "point")
-            return None if by is None or target is None else Toward(target, by)
-        if isinstance(node, tree.Step):
-            direction: Expression | None = compass(node.side, node)
-        else:
-            direction = self._value(node.direction, piece, "a direction", _ANGLE)
-        return None if by is None or direction is None else Going(direction, by)
-
-    def _edge(self, node: tree.Edge, piece: str) -> EdgeDraft:
-        self._points(piece, node.start)
-        runs = [self._run(run, piece) for run in node.runs if not isinstance(run, tree.Broken)]
-        done = tuple(run for run in runs if run is not None)
-        return EdgeDraft(node.name.text, node.start.text, done, node.hidden, node.name.span)
-
-    def _run(
-        self, node: tree.Straight | tree.Curve | tree.DartRun, piece: str
-    ) -> Straight | Curve | DartRun | None:
-        if not self._points(piece, node.to):
-            return None
-        match node:
-            case tree.Straight():
-                return Straight(node.to.text, node.span)
-            case tree.Curve():
-                leaving, arriving = self._bearing(node.leaving, piece), self._bearing(node.arriving, piece)
-                if leaving is None or arriving is None:
-                    return None
-                share = (Dimension.RATIO, Dimension.NUMBER)
-                full = self._value(node.full, piece, "how full a curve is", share)
-                through = self._ref(node.through, piece, "point") if node.through else None
-                return Curve(node.to.text, leaving, arriving, full, through, node.span)
-            case tree.DartRun():
-                if not self._points(piece, node.pivot):
-                    return None
-                short = self._value(node.short, piece, "how far a dart stops short", _LENGTH)
-                return DartRun(node.name.text, node.to.text, node.pivot.text, short, node.name.span)
-
-    def _bearing(self, node: tree.Bearing, piece: str) -> Bearing | None:
-        direction = self._value(node.direction, piece, "a direction", _ANGLE)
-        handle = self._value(node.handle, piece, "how far a direction holds", _LENGTH)
-        return None if direction is None else Bearing(direction, handle)
-
-
-def compass(side: str, node: tree.Step) -> Expression:
-    """The direction of a side as an angle from the right, counter-clockwise."""
-    return Constant(Quantity.of(_SIDES[side], UNITS["deg"]), node.span)

@@ -5,72 +5,133 @@ Knows nothing of blocks.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
-from specc.diagnostics import Severity, declare
+from specc.diagnostics import Edit, Severity, declare
 from specc.model.chart import Chart, Measurement
-from specc.resolve.codes import NAME_TAKEN
+from specc.resolve.codes import EMPTY, name_taken, out_of_range, wrong_value
 from specc.resolve.expressions import Scope, dimension_of, resolve_expression
-from specc.resolve.properties import Properties, said
+from specc.resolve.header import MOST_SIZES
+from specc.resolve.properties import Properties, said, span_of, span_of_value, titled
 from specc.syntax import tree
-from specc.units import Dimension, Quantity, unit
+from specc.units import UNITS, Dimension, Quantity, unit
 
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
+    from specc.source import Span
 
 COLUMN_LENGTH = declare(
     "SPC303", "column-length", Severity.ERROR, "`{name}` has {count} values for {sizes} sizes"
 )
-COLUMN_UNIT = declare("SPC214", "column-unit", Severity.ERROR, "`{unit}` is not a unit of a measurement")
+COLUMN_UNIT = declare("SPC214", "column-unit", Severity.ERROR, "a body is not measured in `{unit}`")
+
+_MOST = Quantity.of(10, UNITS["m"])
+_MEASURED = (Dimension.LENGTH, Dimension.ANGLE)
 
 
-def resolve_chart(node: tree.Chart, say: Collector) -> Chart:
+class Measured(NamedTuple):
+    """The chart of a garment, if it has one, and the measurements with a fault, on which all is silent."""
+
+    chart: Chart | None
+    failed: frozenset[str] = frozenset()
+
+    @property
+    def values(self) -> dict[str, tuple[str, Dimension]]:
+        """What an expression may speak of: the measurements by name, with their dimensions."""
+        measurements = () if self.chart is None else self.chart.measurements
+        return {one.name: (one.name, one.dimension) for one in measurements}
+
+
+def resolve_chart(node: tree.Chart, say: Collector) -> Measured:
     """The chart; a measurement may be derived from those above it."""
-    properties = Properties("chart", node.body, known=("source", "sizes"), say=say, place=node.name.span)
-    listed = properties.require("sizes")
-    sizes = () if listed is None else tuple(said(value[0]) for value in listed.values)
+    sheet = Properties(
+        "a chart", node.name, node.body, known=("source", "sizes"), say=say, place=node.name.span
+    )
+    sizes = _sizes(sheet)
+    items = [item for item in node.body if isinstance(item, tree.Measurement)]
+    if not items and not any(isinstance(item, tree.Broken) for item in node.body):
+        told = EMPTY.at(node.name.span, owner=f"chart `{node.name.text}`", parts="measurements")
+        say.add(told.help('write a line `measurement NAME "title" = …` for each'))
     measurements: dict[str, Measurement] = {}
-    for item in node.body:
-        if not isinstance(item, tree.Measurement):
-            continue
-        if item.name.text in measurements:
-            told = NAME_TAKEN.at(item.name.span, kind="measurement", name=item.name.text)
-            say.add(told.see(measurements[item.name.text].origin, "first here"))
+    failed: set[str] = set()
+    for number, item in enumerate(items):
+        name = item.name.text
+        if name in measurements:
+            say.add(name_taken(item.name.span, "a measurement", name, first=measurements[name].origin))
             continue
         known = {name: (name, measurement.dimension) for name, measurement in measurements.items()}
-        measurement = _measurement(item, sizes, Scope(known), say)
-        if measurement is not None:
-            measurements[item.name.text] = measurement
-    return Chart(
+        below = frozenset(later.name.text for later in items[number:])
+        scope = Scope(known, missing=frozenset(failed), below=below - known.keys())
+        measurement = _measurement(item, sizes, scope, say)
+        if measurement is None:
+            failed.add(name)
+        else:
+            measurements[name] = measurement
+    chart = Chart(
         node.name.text,
-        node.title.text if node.title else node.name.text,
-        properties.words("source"),
-        sizes,
+        titled(node.title, node.name.text),
+        sheet.words("source", example="measured on …"),
+        sizes or (),
         tuple(measurements.values()),
         node.name.span,
     )
+    return Measured(chart, frozenset(failed - measurements.keys()))
+
+
+def _sizes(sheet: Properties) -> tuple[str, ...] | None:
+    """The names of the sizes, smallest first as they stand; None when they cannot be known."""
+    listed = sheet.require("sizes", "8, 10, 12")
+    if listed is None:
+        return None
+    sizes: dict[str, Span] = {}
+    for value in listed.values:
+        place = span_of_value(value)
+        if len(value) > 1:
+            commas = ", ".join(said(atom) for atom in value)
+            told = wrong_value(place, "sizes", "sizes with commas between them")
+            sheet.say.add(told.with_fix(f"write `{commas}`", Edit(place, commas)))
+            return None
+        size = said(value[0])
+        if isinstance(value[0], tree.Number) and value[0].unit is not None:
+            sheet.say.add(wrong_value(place, "sizes", "names of sizes, such as `12` or `M`"))
+            return None
+        if size in sizes:
+            sheet.say.add(name_taken(place, "a size", size, first=sizes[size]))
+            return None
+        sizes[size] = place
+    if len(sizes) > MOST_SIZES:
+        bounds = f"at most {MOST_SIZES}"
+        sheet.say.add(out_of_range(span_of(listed.values), "the number of sizes", bounds, found=len(sizes)))
+        return None
+    return tuple(sizes)
 
 
 def _measurement(
-    node: tree.Measurement, sizes: tuple[str, ...], scope: Scope, say: Collector
+    node: tree.Measurement, sizes: tuple[str, ...] | None, scope: Scope, say: Collector
 ) -> Measurement | None:
-    title = node.title.text if node.title else node.name.text.replace("-", " ")
+    name = node.name.text
+    title = titled(node.title, name.replace("-", " "))
     source = node.source.text if node.source else None
     if node.derived is not None:
         derived = resolve_expression(node.derived, scope, say)
         if derived is None:
             return None
-        return Measurement(
-            node.name.text, title, source, dimension_of(derived), (), derived, node.name.span
-        )
+        return Measurement(name, title, source, dimension_of(derived), (), derived, node.name.span)
     symbol = node.column[-1].unit or ""
     written = unit(symbol)
-    if written is None or written.dimension not in (Dimension.LENGTH, Dimension.ANGLE, Dimension.NUMBER):
-        say.add(COLUMN_UNIT.at(node.column[-1].span, unit=symbol))
+    if written is None or written.dimension not in _MEASURED:
+        place = node.span.file.span(node.span.end - len(symbol), node.span.end)
+        told = COLUMN_UNIT.at(place, unit=symbol)
+        say.add(told.help("measurements are lengths, as in `34, 36 in`, or angles, as in `21, 22 deg`"))
         return None
-    if len(node.column) != len(sizes):
-        told = COLUMN_LENGTH.at(node.name.span, name=node.name.text, count=len(node.column), sizes=len(sizes))
-        say.add(told.help("give one value for each size, in the order of the sizes"))
+    if sizes is not None and len(node.column) != len(sizes):
+        told = COLUMN_LENGTH.at(node.name.span, name=name, count=len(node.column), sizes=len(sizes))
+        say.add(told.help(f"write a value for each size: {', '.join(sizes)}"))
         return None
     values = tuple(Quantity.of(number.value, written) for number in node.column)
-    return Measurement(node.name.text, title, source, written.dimension, values, None, node.name.span)
+    for number, value in zip(node.column, values, strict=True):
+        if value.value == 0 or (value.dimension == Dimension.LENGTH and value.value > _MOST.value):
+            bounds = f"more than nothing and at most {_MOST}"
+            say.add(out_of_range(number.span, f"a value of `{name}`", bounds, found=value))
+            return None
+    return Measurement(name, title, source, written.dimension, values, None, node.name.span)

@@ -5,15 +5,17 @@ Knows nothing of their lengths.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.model.construction import Finish, Hold, Making, Seam
-from specc.model.expression import Constant, Expression
-from specc.resolve.codes import OUT_OF_RANGE, unknown_name, wrong_value
-from specc.resolve.expressions import Scope, meaning
-from specc.resolve.makings import resolve_making
-from specc.resolve.properties import as_quantity, span_of
+from specc.model.construction import Finish, Hold, Seam
+from specc.model.expression import Constant
+from specc.model.material import Trim
+from specc.resolve.codes import MORE_THAN_ONE, NAMED_TWICE, one_of, out_of_range, unit_missing, wrong_value
+from specc.resolve.expressions import FIGURES, meaning
+from specc.resolve.makings import MAKES_OTHER, resolve_making
+from specc.resolve.properties import as_quantity, span_of, titled
 from specc.resolve.settings import Settings
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
@@ -22,133 +24,187 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from specc.diagnostics import Collector
-    from specc.model.expression import PartRef
-    from specc.model.material import Trim
+    from specc.model.construction import Making
+    from specc.model.expression import Expression, PartRef
     from specc.resolve.declared import Declared
     from specc.resolve.parts import Parts
 
-SAME_EDGE = declare("SPC221", "edge-twice-in-chain", Severity.ERROR, "`{edge}` stands twice in one list of edges")
-HOLD_ELSEWHERE = declare("SPC222", "hold-on-other-edge", Severity.ERROR, "`{edge}` is not an edge of {kind} `{name}`")
+HOLD_ELSEWHERE = declare(
+    "SPC222", "hold-on-other-edge", Severity.ERROR, "`{edge}` is not an edge of {kind} `{name}`"
+)
 
 _EASE = (Dimension.LENGTH, Dimension.RATIO)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
 # A millimetre on a walked seam is within what cutting and sewing lose: common practice, no source.
 _TOLERANCE = Quantity.of(1, UNITS["mm"])
+_MOST_TOLERANCE = Quantity.of(50, UNITS["mm"])
+_ANY_WIDTH = Quantity.of(100, UNITS["mm"])
+_SEAMS = ("seam",)
+_FINISHES = ("finish", "hem")
 
 
-def resolve_seam(
-    node: tree.Seam, declared: Declared, trims: Mapping[str, Trim], parts: Parts, say: Collector
-) -> Seam | None:
-    """The seam; None when an edge or its method is not to be had."""
-    first, second = _chain(node.first, parts, say), _chain(node.second, parts, say)
-    settings = Settings(node.settings, node.method.span, say)
-    ease, gathered = _ease(settings, say)
-    tolerance = _setting(settings, "tolerance", (Dimension.LENGTH,), "a length", say)
-    making = _making(node.method, settings, declared, trims, say, wanted="seam")
-    if not first or not second or making is None:
-        return None
-    return Seam(
-        node.name.text,
-        node.title.text if node.title else f"{node.name.text.replace('-', ' ')} seam",
-        first,
-        second,
-        making,
-        ease,
-        gathered,
-        tolerance or Constant(_TOLERANCE, node.name.span),
-        node.name.span,
-    )
+class Maker:
+    """Resolves what is sewn from methods, trims (None for one with a fault) and parts."""
+
+    def __init__(
+        self, declared: Declared, trims: Mapping[str, Trim | None], parts: Parts, say: Collector
+    ) -> None:
+        self._declared = declared
+        self._trims = trims
+        self._parts = parts
+        self._say = say
+
+    def seam(self, node: tree.Seam) -> Seam | None:
+        """The seam; None when an edge or its method is not to be had."""
+        first, second = self._chain(node.first), self._chain(node.second)
+        settings = Settings(node.settings, node.method.span, self._say)
+        ease, gathered = self._ease(node, settings)
+        tolerance = self._tolerance(settings)
+        making = self._making(node.method, settings, made=_SEAMS, wanted="seam")
+        if not first or not second or making is None:
+            return None
+        return Seam(
+            node.name.text,
+            titled(node.title, f"{node.name.text.replace('-', ' ')} seam"),
+            first,
+            second,
+            making,
+            ease,
+            gathered,
+            tolerance or Constant(_TOLERANCE, node.name.span),
+            node.name.span,
+        )
+
+    def finish(self, node: tree.Finish) -> Finish | None:
+        """The finish or hem; None when an edge or its method is not to be had."""
+        along = self._chain(node.along)
+        settings = Settings(node.settings, node.method.span, self._say)
+        making = self._making(node.method, settings, made=_FINISHES, wanted=node.kind.text)
+        holds = [self._hold(item, node, along) for item in settings.holds]
+        if not along or making is None:
+            return None
+        return Finish(
+            node.kind.text,
+            node.name.text,
+            titled(node.title, node.name.text.replace("-", " ")),
+            along,
+            making,
+            tuple(hold for hold in holds if hold is not None),
+            node.name.span,
+        )
+
+    def _chain(self, refs: tuple[tree.Ref, ...]) -> tuple[PartRef, ...]:
+        found: list[PartRef] = []
+        complete = True
+        for ref in refs:
+            edge = self._parts.find(ref, ("edge",), self._say)
+            complete = complete and edge is not None
+            if edge is not None and _among(edge, found):
+                first = next(one for one in found if _among(edge, [one]))
+                told = NAMED_TWICE.at(ref.span, name=f"{edge.piece}.{edge.name}")
+                self._say.add(told.see(first.origin, "first here"))
+            elif edge is not None:
+                found.append(edge)
+        return tuple(found) if complete else ()
+
+    # --- methods ---
+
+    def _making(
+        self, word: tree.Word, settings: Settings, *, made: tuple[str, ...], wanted: str
+    ) -> Making | None:
+        method = self._declared.find(tree.Method, word)
+        if method is None:
+            return None
+        if method.makes.text not in made:
+            told = MAKES_OTHER.at(word.span, method=word.text, made=method.makes.text, wanted=wanted)
+            self._say.add(told.help(one_of(self._declared.methods_making(made))))
+            return None
+        making = resolve_making(method, settings, self._trims, self._say)
+        settings.close(f"method `{word.text}`", holds=wanted != "seam")
+        return making
+
+    def unused_method(self, node: tree.Method) -> None:
+        """Report what is wrong in a method that nothing uses: any trim will do for its materials."""
+        place = node.name.span
+        stand_in = Trim(
+            "any", "any", "tape", (), _ANY_WIDTH, Fraction(0), None, None, None, None, None, place
+        )
+        materials = {item.name.text: item.name for item in node.body if isinstance(item, tree.Material)}
+        any_trim = ((tree.Word("any", place),),)
+        settings = tuple(tree.Property(name, any_trim, name.span) for name in materials.values())
+        resolve_making(node, Settings(settings, place, self._say), {"any": stand_in}, self._say)
+
+    # --- settings of the seam itself ---
+
+    def _ease(self, node: tree.Seam, settings: Settings) -> tuple[Expression | None, bool]:
+        """`ease 1/2 in`, `ease 4%`, or `gathers 50%`."""
+        both = settings.take("ease"), settings.take("gathers")
+        if both[0] is not None and both[1] is not None:
+            owner = f"seam `{node.name.text}`"
+            told = MORE_THAN_ONE.at(both[1].span, owner=owner, what="of `ease` and `gathers`")
+            self._say.add(told.see(both[0].span, "the first"))
+        wanted = "a length or a percentage, such as `1/2 in` or `4%`"
+        ease, gathers = (self._amount(found, _EASE, wanted) for found in both)
+        return (ease, False) if gathers is None else (gathers, True)
+
+    def _tolerance(self, settings: Settings) -> Expression | None:
+        found = settings.take("tolerance")
+        amount = self._amount(found, (Dimension.LENGTH,), "a length, such as `2 mm`")
+        if found is not None and amount is not None and amount.value.value > _MOST_TOLERANCE.value:
+            bounds = f"at most {_MOST_TOLERANCE}"
+            place = span_of(found.values)
+            self._say.add(out_of_range(place, "the tolerance of a seam", bounds, found=amount.value))
+        return amount
+
+    def _amount(
+        self, found: tree.Property | None, wanted: tuple[Dimension, ...], words: str
+    ) -> Constant | None:
+        if found is None:
+            return None
+        atom = found.values[0][0] if len(found.values) == len(found.values[0]) == 1 else None
+        quantity = None if atom is None else as_quantity(atom)
+        if quantity is None or quantity.dimension not in wanted:
+            told = wrong_value(span_of(found.values), found.name.text, words)
+            bare = isinstance(atom, tree.Number) and atom.unit is None
+            self._say.add(told.help(unit_missing(span_of(found.values).text, wanted[0])) if bare else told)
+            return None
+        return Constant(quantity, found.span)
+
+    # --- holds ---
+
+    def _hold(self, node: tree.Hold, finish: tree.Finish, along: tuple[PartRef, ...]) -> Hold | None:
+        share = meaning(node.share, FIGURES, self._say, what="how much is held in", wanted=(Dimension.RATIO,))
+        if isinstance(share, Constant) and not 0 < share.value.value < 1:
+            bounds = "above 0% and below 100%"
+            told = out_of_range(node.share.span, "what is held in", bounds, found=share.value)
+            self._say.add(told)
+        # An edge that could not be found along the finish has been reported there.
+        named = {" ".join(ref.span.text.split()) for ref in finish.along}
+        if not along and " ".join(node.along.span.text.split()) in named:
+            return None
+        edge = self._parts.find(node.along, ("edge",), self._say)
+        if edge is None:
+            return None
+        if along and not _among(edge, along):
+            told = HOLD_ELSEWHERE.at(
+                node.along.span,
+                edge=f"{edge.piece}.{edge.name}",
+                kind=finish.kind.text,
+                name=finish.name.text,
+            )
+            self._say.add(told.help(one_of(f"{one.piece}.{one.name}" for one in along)))
+            return None
+        start, end = self._limit(node.start, edge), self._limit(node.end, edge)
+        if share is None or (node.start and start is None) or (node.end and end is None):
+            return None
+        return Hold(share, edge, start, end, node.span)
+
+    def _limit(self, node: tree.Expression | None, edge: PartRef) -> Expression | str | None:
+        """A corner by name, or a length or ratio from the edge's start."""
+        if isinstance(node, tree.Named):
+            return self._parts.corner(node.name, edge, self._say)
+        return meaning(node, FIGURES, self._say, what="a place on an edge", wanted=_PLACE)
 
 
-def resolve_finish(
-    node: tree.Finish, declared: Declared, trims: Mapping[str, Trim], parts: Parts, say: Collector
-) -> Finish | None:
-    """The finish or hem; None when an edge or its method is not to be had."""
-    along = _chain(node.along, parts, say)
-    settings = Settings(node.settings, node.method.span, say)
-    making = _making(node.method, settings, declared, trims, say, wanted=node.kind.text)
-    holds = [_hold(item, node, along, parts, say) for item in node.settings if isinstance(item, tree.Hold)]
-    if not along or making is None:
-        return None
-    return Finish(
-        node.kind.text,
-        node.name.text,
-        node.title.text if node.title else node.name.text.replace("-", " "),
-        along,
-        making,
-        tuple(hold for hold in holds if hold is not None),
-        node.name.span,
-    )
-
-
-def _chain(refs: tuple[tree.Ref, ...], parts: Parts, say: Collector) -> tuple[PartRef, ...]:
-    found: list[PartRef] = []
-    complete = True
-    for ref in refs:
-        edge = parts.find(ref, ("edge",), say)
-        complete = complete and edge is not None
-        if edge is not None and any((edge.piece, edge.name) == (one.piece, one.name) for one in found):
-            say.add(SAME_EDGE.at(ref.span, edge=f"{edge.piece}.{edge.name}"))
-        elif edge is not None:
-            found.append(edge)
-    return tuple(found) if complete else ()
-
-
-def _making(
-    word: tree.Word, settings: Settings, declared: Declared, trims: Mapping[str, Trim], say: Collector, *, wanted: str
-) -> Making | None:
-    method = declared.find(tree.Method, word)
-    return None if method is None else resolve_making(method, settings, trims, say, wanted=wanted)
-
-
-def _ease(settings: Settings, say: Collector) -> tuple[Expression | None, bool]:
-    """`ease 1/2 in`, `ease 4%`, or `gathers 50%`."""
-    gathers = _setting(settings, "gathers", _EASE, "a length or a percentage", say)
-    ease = _setting(settings, "ease", _EASE, "a length or a percentage", say)
-    return (ease, False) if gathers is None else (gathers, True)
-
-
-def _setting(
-    settings: Settings, name: str, wanted: tuple[Dimension, ...], words: str, say: Collector
-) -> Expression | None:
-    found = settings.take(name)
-    if found is None:
-        return None
-    quantity = as_quantity(found.values[0][0]) if len(found.values) == len(found.values[0]) == 1 else None
-    if quantity is None or quantity.dimension not in wanted:
-        say.add(wrong_value(span_of(found.values), name, words))
-        return None
-    return Constant(quantity, found.span)
-
-
-def _hold(
-    node: tree.Hold, finish: tree.Finish, along: tuple[PartRef, ...], parts: Parts, say: Collector
-) -> Hold | None:
-    edge = parts.find(node.along, ("edge",), say)
-    share = meaning(node.share, Scope({}), say, what="how much is held in", wanted=(Dimension.RATIO,))
-    if edge is None or share is None:
-        return None
-    if isinstance(share, Constant) and not 0 < share.value.value < 1:
-        found = str(share.value)
-        say.add(OUT_OF_RANGE.at(node.share.span, what="what is held in", bounds="above 0% and below 100%", found=found))
-        return None
-    if along and not any((edge.piece, edge.name) == (one.piece, one.name) for one in along):
-        name = f"{edge.piece}.{edge.name}"
-        say.add(HOLD_ELSEWHERE.at(node.along.span, edge=name, kind=finish.kind.text, name=finish.name.text))
-        return None
-    ends = parts.pieces[edge.piece or ""].edges[edge.name]
-    start = _limit(node.start, ends, f"{edge.piece}.{edge.name}", say)
-    end = _limit(node.end, ends, f"{edge.piece}.{edge.name}", say)
-    if (node.start and start is None) or (node.end and end is None):
-        return None
-    return Hold(share, edge, start, end, node.span)
-
-
-def _limit(node: tree.Expression | None, ends: tuple[str, str], edge: str, say: Collector) -> Expression | str | None:
-    """A corner by name, or a length or ratio from the edge's start."""
-    if isinstance(node, tree.Named):
-        if node.name.text in ends:
-            return node.name.text
-        say.add(unknown_name(node.span, "corner", node.name.text, known=ends, where=f" at an end of `{edge}`"))
-        return None
-    return meaning(node, Scope({}), say, what="a place on an edge", wanted=_PLACE)
+def _among(edge: PartRef, others: tuple[PartRef, ...] | list[PartRef]) -> bool:
+    return any((edge.piece, edge.name) == (other.piece, other.name) for other in others)

@@ -10,34 +10,25 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.model.expression import (
-    Applied,
-    Arithmetic,
-    Asked,
-    Constant,
-    Expression,
-    Function,
-    Geometric,
-    Named,
-    Operator,
-    PartRef,
-)
-from specc.resolve.codes import unknown_name
+from specc.model.expression import Applied, Arithmetic, Constant, Function, Named, Operator
+from specc.names import nearest
+from specc.resolve.codes import NOT_HERE, unit_missing, unknown_name
 from specc.resolve.properties import as_quantity
+from specc.resolve.questions import resolve_question
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from specc.diagnostics import Collector
+    from specc.diagnostics import Collector, Diagnostic
+    from specc.model.expression import Expression
     from specc.resolve.parts import Parts
 
 CANNOT_JOIN = declare("SPC203", "dimensions-differ", Severity.ERROR, "{left} and {right} cannot be {joined}")
 WRONG_DIMENSION = declare("SPC204", "wrong-dimension", Severity.ERROR, "{what} must be {wanted}, not {found}")
-UNKNOWN_UNIT = declare("SPC213", "unknown-currency", Severity.ERROR, "`{unit}` is not a currency of ISO 4217")
 
-_SIDES = {"right": 0, "up": 90, "left": 180, "down": 270}
+SIDES = {"right": 0, "up": 90, "left": 180, "down": 270}
 _JOINED = {"+": "added", "-": "subtracted", "*": "multiplied", "/": "divided"}
 _FUNCTIONS = {
     "root": Function.ROOT,
@@ -50,40 +41,45 @@ _FUNCTIONS = {
     "larger": Function.LARGER,
     "smaller": Function.SMALLER,
 }
-_POINT = ("point",)
-_ASKED: Mapping[str, tuple[Asked, tuple[str, ...], Dimension]] = {
-    "length": (Asked.LENGTH, ("edge", "line"), Dimension.LENGTH),
-    "drawn length": (Asked.DRAWN, ("edge",), Dimension.LENGTH),
-    "width": (Asked.WIDTH, ("dart", "two-pointed dart"), Dimension.LENGTH),
-    "depth": (Asked.DEPTH, ("dart", "two-pointed dart"), Dimension.LENGTH),
-    "distance": (Asked.DISTANCE, _POINT, Dimension.LENGTH),
-    "across": (Asked.ACROSS, _POINT, Dimension.LENGTH),
-    "height": (Asked.HEIGHT, _POINT, Dimension.LENGTH),
-    "direction": (Asked.DIRECTION, _POINT, Dimension.ANGLE),
-}
+_QUESTIONS = ("length", "width", "depth", "opening")
+_PLAIN = (Dimension.NUMBER, Dimension.RATIO)
 
 
 @dataclass(frozen=True, slots=True)
 class Scope:
     """What an expression may speak of.
 
-    `values`: names with their dimensions, and how each is called in the model. `fixed`: names that stand for an
-    expression already known (the settings of a method). `missing`: names whose declaration failed; they stay silent.
-    `finishes`: names whose opening may be asked for. `piece`: where lone part names belong.
+    `values`: names with what they are called in the model and their dimensions. `parts`: the pieces it may
+    ask, `piece` the one to which lone part names belong. `fixed`: names that stand for a value already known
+    (the settings of a method), `widths` those whose width is known. `finishes`: names whose opening may be
+    asked for. `missing`: names whose declaration failed, on which all is silent. `below`: names that are
+    declared only later. `kind`: what a name may stand for. `figures_only`: whether none may
+    stand at all.
     """
 
     values: Mapping[str, tuple[str, Dimension]]
     parts: Parts | None = None
     piece: str | None = None
     fixed: Mapping[str, Expression] = field(default_factory=dict)
-    widths: Mapping[str, Expression] = field(default_factory=dict)
+    widths: Mapping[str, Expression | None] = field(default_factory=dict)
     finishes: tuple[str, ...] = ()
     missing: frozenset[str] = frozenset()
+    below: frozenset[str] = frozenset()
+    kind: str = "measurement or value"
+    figures_only: bool = False
+
+
+FIGURES = Scope({}, figures_only=True)
 
 
 def dimension_of(expression: Expression) -> Dimension:
     """The dimension of a checked expression."""
     return expression.value.dimension if isinstance(expression, Constant) else expression.dimension
+
+
+def alike(dimension: Dimension) -> tuple[Dimension, ...]:
+    """The dimensions that may be compared with it: numbers and ratios with each other."""
+    return _PLAIN if dimension.is_plain else (dimension,)
 
 
 def meaning(
@@ -93,10 +89,8 @@ def meaning(
 
     None stays None, for what need not be written.
     """
-    if node is None:
-        return None
-    found = resolve_expression(node, scope, say)
-    if found is None:
+    found = None if node is None else resolve_expression(node, scope, say)
+    if node is None or found is None:
         return None
     dimension = dimension_of(found)
     if dimension in wanted:
@@ -105,38 +99,49 @@ def meaning(
         return found
     wish = " or ".join(wish.with_article for wish in wanted)
     told = WRONG_DIMENSION.at(node.span, what=what, wanted=wish, found=dimension.with_article)
-    if isinstance(node, tree.Number) and node.unit is None and Dimension.LENGTH in wanted:
-        told = told.help(f"write a unit: `{node.span.text} in`, `{node.span.text} cm` or `{node.span.text} mm`")
+    if isinstance(node, tree.Number) and node.unit is None:
+        told = told.help(unit_missing(node.span.text, wanted[0]))
     say.add(told)
     return None
 
 
-def resolve_expression(node: tree.Expression, scope: Scope, say: Collector) -> Expression | None:
-    """The expression with names looked up and dimensions checked; None after a fault, which is reported once."""
+def resolve_expression(  # noqa: PLR0911 a kind each
+    node: tree.Expression, scope: Scope, say: Collector
+) -> Expression | None:
+    """The expression with names looked up and dimensions checked; None after a fault: reported once."""
     match node:
         case tree.Number():
-            return _constant(node, say)
+            # The syntax stage has seen to it that there is such a unit.
+            quantity = as_quantity(node)
+            return None if quantity is None else Constant(quantity, node.span)
         case tree.Compass(side=side):
-            return Constant(Quantity.of(_SIDES[side], UNITS["deg"]), node.span)
+            return Constant(Quantity.of(SIDES[side], UNITS["deg"]), node.span)
         case tree.Named():
             return _named(node, scope, say)
         case tree.Signed(sign=sign, value=value):
             inner = resolve_expression(value, scope, say)
-            return inner if inner is None or sign == "+" else _negative(inner, node)
+            return inner if inner is None or sign == "+" else negative(inner, node)
         case tree.Arithmetic():
             return _arithmetic(node, scope, say)
         case tree.Applied():
             return _applied(node, scope, say)
+        case tree.Asked(what="width", refs=(tree.Ref(first=word, second=None), *_)) if (
+            word.text in scope.widths
+        ):
+            return scope.widths[word.text]
+        case tree.Asked(what="width", refs=(tree.Ref(first=word, second=None), *_)) if scope.widths:
+            say.add(unknown_name(word.span, "material", word.text, known=scope.widths))
+            return None
         case tree.Asked():
-            return _asked(node, scope, say)
+            return resolve_question(node, scope.parts, say, within=scope.piece, finishes=scope.finishes)
 
 
-def _constant(node: tree.Number, say: Collector) -> Constant | None:
-    quantity = as_quantity(node)
-    if quantity is None:
-        say.add(UNKNOWN_UNIT.at(node.span, unit=node.unit))
-        return None
-    return Constant(quantity, node.span)
+def negative(inner: Expression, node: tree.Signed | tree.Level) -> Expression:
+    """The expression with the other sign."""
+    if isinstance(inner, Constant):
+        return Constant(Quantity(-inner.value.value, inner.value.unit), node.span)
+    minus = Constant(Quantity.of(-1, UNITS[""]), node.span)
+    return Arithmetic(Operator.TIMES, minus, inner, dimension_of(inner), node.span)
 
 
 def _named(node: tree.Named, scope: Scope, say: Collector) -> Expression | None:
@@ -146,16 +151,32 @@ def _named(node: tree.Named, scope: Scope, say: Collector) -> Expression | None:
     if name in scope.values:
         model_name, dimension = scope.values[name]
         return Named(model_name, dimension, node.span)
-    if name not in scope.missing:
-        say.add(unknown_name(node.span, "measurement or value", name, known=(*scope.values, *scope.fixed)))
+    if name in scope.missing:
+        return None
+    known = (*scope.values, *scope.fixed)
+    if scope.figures_only:
+        told = NOT_HERE.at(node.span, asked=name, reason="only figures can stand here")
+        say.add(told.help("write the value itself"))
+        return None
+    told = unknown_name(node.span, scope.kind, name, known=known)
+    if nearest(name, _QUESTIONS) and not nearest(name, known):
+        told = unknown_name(node.span, scope.kind, name, known=())
+        told = told.help(f"did you mean `{nearest(name, _QUESTIONS)[0]} of …`?")
+    for first, hyphen, second in _parted(name):
+        if first in known and second in known and hyphen:
+            told = unknown_name(node.span, scope.kind, name, known=())
+            told = told.help(f"an operator stands between spaces: `{first} - {second}`")
+    if name in scope.below:
+        told = unknown_name(node.span, scope.kind, name, known=())
+        told = told.help(f"`{name}` is not declared above this line; move it there, or take another")
+    say.add(told)
     return None
 
 
-def _negative(inner: Expression, node: tree.Signed) -> Expression:
-    if isinstance(inner, Constant):
-        return Constant(Quantity(-inner.value.value, inner.value.unit), node.span)
-    minus = Constant(Quantity.of(-1, UNITS[""]), node.span)
-    return Arithmetic(Operator.TIMES, minus, inner, dimension_of(inner), node.span)
+def _parted(name: str) -> tuple[tuple[str, str, str], ...]:
+    """The name parted at each of its hyphens."""
+    words = name.split("-")
+    return tuple(("-".join(words[:count]), "-", "-".join(words[count:])) for count in range(1, len(words)))
 
 
 def _arithmetic(node: tree.Arithmetic, scope: Scope, say: Collector) -> Expression | None:
@@ -167,14 +188,29 @@ def _arithmetic(node: tree.Arithmetic, scope: Scope, say: Collector) -> Expressi
     rules = {"+": first.plus, "-": first.plus, "*": first.times, "/": first.over}
     dimension = rules[node.operator](second)
     if dimension is None:
-        joined = _JOINED[node.operator]
-        told = CANNOT_JOIN.at(node.span, left=first.with_article, right=second.with_article, joined=joined)
-        told = told.see(node.left.span, str(first)).see(node.right.span, str(second))
-        if Dimension.NUMBER in (first, second) and node.operator in "+-":
-            told = told.help("give the bare number a unit, such as `3 in`")
-        say.add(told)
+        say.add(_cannot_join(node.left, node.right, first, second, joined=_JOINED[node.operator]))
         return None
     return Arithmetic(Operator(node.operator), left, right, dimension, node.span)
+
+
+def _cannot_join(
+    left: tree.Expression, right: tree.Expression, first: Dimension, second: Dimension, *, joined: str
+) -> Diagnostic:
+    """The place to blame is a bare number if one side is one, else the second side."""
+    blamed, other, of_other = right, left, first
+    if isinstance(left, tree.Number) and left.unit is None:
+        blamed, other, of_other = left, right, second
+    label = second if blamed is right else first
+    told = CANNOT_JOIN.at(
+        blamed.span, str(label), left=first.with_article, right=second.with_article, joined=joined
+    ).see(other.span, str(of_other))
+    if joined in ("multiplied", "divided"):
+        return told
+    if isinstance(blamed, tree.Number) and blamed.unit is None:
+        return told.help(unit_missing(blamed.span.text, of_other))
+    if second == Dimension.RATIO and joined != "compared":
+        return told.help("a share of a value is written with `*`: `3% * bust`")
+    return told
 
 
 def _applied(node: tree.Applied, scope: Scope, say: Collector) -> Expression | None:
@@ -188,43 +224,26 @@ def _applied(node: tree.Applied, scope: Scope, say: Collector) -> Expression | N
         return Arithmetic(Operator.TIMES, half, arguments[0], first, node.span)
     function = _FUNCTIONS[node.function]
     dimension: Dimension | None
-    wanted = "of one kind"
+    wanted = ""
     match function:
         case Function.LARGER | Function.SMALLER:
-            dimension = first.plus(dimension_of(arguments[1]))
+            second = dimension_of(arguments[1])
+            dimension = first.plus(second)
+            if dimension is None:
+                say.add(_cannot_join(node.values[0], node.values[1], first, second, joined="compared"))
+                return None
         case Function.SIZE_OF:
             dimension = first
         case Function.ROOT:
             dimension, wanted = first.root(), "an area or a number"
         case Function.SINE | Function.COSINE | Function.TANGENT:
-            dimension = Dimension.NUMBER if first == Dimension.ANGLE else None
-            wanted = "an angle"
+            dimension, wanted = (Dimension.NUMBER if first == Dimension.ANGLE else None), "an angle"
         case Function.ARC_SINE | Function.ARC_TANGENT:
-            dimension = Dimension.ANGLE if first.is_plain else None
-            wanted = "a number"
+            dimension, wanted = (Dimension.ANGLE if first.is_plain else None), "a number"
     if dimension is None:
-        found = " and ".join(dimension_of(argument).with_article for argument in arguments)
-        say.add(WRONG_DIMENSION.at(node.span, what=f"what `{node.function} of` takes", wanted=wanted, found=found))
+        what = f"what `{node.function} of` takes"
+        argument = node.values[0]
+        told = WRONG_DIMENSION.at(argument.span, what=what, wanted=wanted, found=first.with_article)
+        say.add(told)
         return None
     return Applied(function, arguments, dimension, node.span)
-
-
-def _asked(node: tree.Asked, scope: Scope, say: Collector) -> Expression | None:
-    first = node.refs[0]
-    if node.what == "width" and first.second is None and first.first.text in scope.widths:
-        return scope.widths[first.first.text]
-    if node.what == "opening":
-        if first.first.text not in scope.finishes:
-            say.add(unknown_name(first.span, "finish", first.first.text, known=scope.finishes))
-            return None
-        return Geometric(Asked.OPENING, (PartRef(None, first.first.text, first.span),), Dimension.LENGTH, node.span)
-    if scope.parts is None:
-        say.add(WRONG_DIMENSION.at(node.span, what="a value here", wanted="known before the pieces are drawn", found="asked of them"))
-        return None
-    if node.what == "girth":
-        line = scope.parts.line(first.first, say)
-        return None if line is None else Geometric(Asked.GIRTH, (line,), Dimension.LENGTH, node.span)
-    asked, kinds, dimension = _ASKED[node.what]
-    refs = [scope.parts.find(ref, kinds, say, within=scope.piece) for ref in node.refs]
-    found = tuple(ref for ref in refs if ref is not None)
-    return Geometric(asked, found, dimension, node.span) if len(found) == len(refs) else None

@@ -5,132 +5,158 @@ Knows nothing of pieces.
 
 from __future__ import annotations
 
-import datetime
 from typing import TYPE_CHECKING
 
-from specc.diagnostics import Severity, declare
+from specc.diagnostics import Applicability, Edit
 from specc.model.garment import Header, Ordered, Revision
-from specc.resolve.codes import NAME_TAKEN, OUT_OF_RANGE, unknown_name, wrong_value
-from specc.resolve.properties import Properties, said, span_of
+from specc.resolve.codes import name_taken, out_of_range, there_are, unknown_name, wrong_value
+from specc.resolve.properties import Properties, reason, said, span_of, span_of_value, titled
 from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from specc.diagnostics import Collector
     from specc.model.chart import Chart
-
-NO_DATE = declare("SPC215", "no-such-date", Severity.ERROR, "there is no day `{date}`")
+    from specc.source import Span
 
 _KNOWN = ("style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "units", "paper")
-_MOST_SIZES = 40
+MOST_SIZES = 40
 _MOST_ORDERED = 1_000_000
 
 
 def resolve_header(node: tree.Sheet, chart: Chart | None, say: Collector) -> Header | None:
-    """The title block; sizes are all those of the chart unless the garment says which."""
+    """The title block; sizes are all those of the chart unless the garment says which.
+
+    None when they cannot be known.
+    """
     place = node.name.span if node.name else node.kind.span
-    sheet = Properties("garment", node.body, known=_KNOWN, repeated=("revision",), say=say, place=place)
+    sheet = Properties(
+        "a garment", node.name, node.body, known=_KNOWN, repeated=("revision",), say=say, place=place
+    )
     name = node.name.text if node.name else "garment"
-    style = sheet.words("style") or name
     sizes = _sizes(sheet, chart)
     sample = _sample(sheet, sizes)
-    return Header(
+    order = _order(sheet, sizes)
+    header = Header(
         name,
-        node.title.text if node.title else name,
-        style,
-        sheet.words("maker"),
-        sheet.words("season"),
+        titled(node.title, name),
+        sheet.words("style", example="ES-07") or name,
+        sheet.words("maker", example="Saltmarsh Works"),
+        sheet.list_of_words("season"),
         sheet.word("worn-by", ("adult", "child"), kind="a wearer") or "adult",
         sheet.word("puts-on", ("over the head", "stepping in", "opens"), kind="a way of putting on"),
-        sizes,
+        sizes or (),
         sample,
-        _order(sheet, sizes),
+        order,
         sheet.word("units", ("in", "cm", "mm"), kind="a unit for the sheet") or "cm",
         sheet.word("paper", ("A4", "Letter"), kind="a size of paper") or "A4",
         _revisions(sheet),
         place,
     )
+    return header if sizes else None
 
 
-def _sizes(sheet: Properties, chart: Chart | None) -> tuple[str, ...]:
+def _sizes(sheet: Properties, chart: Chart | None) -> tuple[str, ...] | None:
+    """The sizes in the order of the chart; None when they cannot be known."""
     found = sheet.get("sizes")
     known = chart.sizes if chart else ()
+    if chart is None or not known:
+        return None
     if found is None:
         return known
-    sizes: list[str] = []
+    sizes: dict[str, Span] = {}
+    complete = True
     for value in found.values:
-        size, place = said(value[0]), value[0].span
+        size, place = " ".join(said(atom) for atom in value), span_of_value(value)
         if len(value) > 1:
-            sheet.say.add(wrong_value(value[0].span.to(value[-1].span), "sizes", "sizes with commas between them"))
-        elif chart and size not in known:
-            sheet.say.add(unknown_name(place, "size", size, known=known, where=f" in chart `{chart.name}`"))
+            told = wrong_value(place, "sizes", "sizes with commas between them")
+            commas = ", ".join(said(atom) for atom in value)
+            if all(said(atom) in known for atom in value):
+                fix = Edit(place, commas)
+                sheet.say.add(told.with_fix(f"write `{commas}`", fix, applicability=Applicability.SAFE))
+                return None
+            sheet.say.add(told.help(there_are(known)))
+        elif size not in known:
+            where, bare = f" in chart `{chart.name}`", size.split()[0]
+            told = unknown_name(place, "size", size, known=() if bare in known else known, where=where)
+            sheet.say.add(told.help(f"write `{bare}`; a size has no unit") if bare in known else told)
         elif size in sizes:
-            sheet.say.add(NAME_TAKEN.at(place, kind="size", name=size))
+            sheet.say.add(name_taken(place, "a size", size, first=sizes[size]))
+            continue
         else:
-            sizes.append(size)
-    if len(sizes) > _MOST_SIZES:
-        place = span_of(found.values)
-        sheet.say.add(OUT_OF_RANGE.at(place, what="the number of sizes", bounds=f"at most {_MOST_SIZES}", found=len(sizes)))
-        return tuple(sizes[:_MOST_SIZES])
-    ranked = {size: place for place, size in enumerate(known)}
-    return tuple(sorted(sizes, key=lambda size: ranked.get(size, 0)))
+            sizes[size] = place
+            continue
+        complete = False
+    return tuple(size for size in known if size in sizes) if complete else None
 
 
-def _sample(sheet: Properties, sizes: tuple[str, ...]) -> str:
+def _sample(sheet: Properties, sizes: tuple[str, ...] | None) -> str:
+    """The size that is sewn first: the one that is named, else the middle one."""
     found = sheet.get("sample")
     middle = sizes[len(sizes) // 2] if sizes else ""
     if found is None:
         return middle
+    if len(found.values) > 1 or len(found.values[0]) > 1:
+        sheet.say.add(wrong_value(span_of(found.values), "sample", "one size, such as `12`"))
+        return middle
     size = said(found.values[0][0])
-    if size in sizes or not sizes:
+    if sizes is None or size in sizes:
         return size
-    sheet.say.add(unknown_name(span_of(found.values), "size", size, known=sizes, where=" among the garment's sizes"))
+    where = " among the garment's sizes"
+    sheet.say.add(unknown_name(span_of(found.values), "size", size, known=sizes, where=where))
     return middle
 
 
-def _order(sheet: Properties, sizes: tuple[str, ...]) -> tuple[Ordered, ...]:
+def _order(sheet: Properties, sizes: tuple[str, ...] | None) -> tuple[Ordered, ...]:
+    """How many are made of each size; a fault of shape is reported once for the line."""
     found = sheet.get("order")
     ordered: dict[str, int] = {}
+    places: dict[str, Span] = {}
+    faulty = False
     for value in () if found is None else found.values:
         match value:
-            case (tree.Pair(left=left, right=tree.Number(unit=None) as count, span=place),):
+            case (tree.Pair(left=left, right=tree.Number(unit=None) as count),):
                 size = said(left)
-                if size not in sizes:
-                    sheet.say.add(unknown_name(left.span, "size", size, known=sizes, where=" among the garment's sizes"))
+                if sizes is not None and size not in sizes:
+                    where = " among the garment's sizes"
+                    sheet.say.add(unknown_name(left.span, "size", size, known=sizes, where=where))
+                    faulty = True
                 elif size in ordered:
-                    sheet.say.add(NAME_TAKEN.at(place, kind="order for size", name=size))
-                elif count.value.denominator != 1 or not 0 <= count.value <= _MOST_ORDERED:
-                    bounds = f"a whole number up to {_MOST_ORDERED}"
-                    what = f"the order for size {size}"
-                    sheet.say.add(OUT_OF_RANGE.at(count.span, what=what, bounds=bounds, found=count.span.text))
+                    sheet.say.add(name_taken(left.span, "an order for size", size, first=places[size]))
+                elif count.value.denominator != 1 or count.value > _MOST_ORDERED:
+                    bounds, written = f"a whole number up to {_MOST_ORDERED:,}", count.span.text
+                    sheet.say.add(
+                        out_of_range(count.span, f"the order for size {size}", bounds, found=written)
+                    )
+                    faulty = True
                 else:
-                    ordered[size] = int(count.value)
+                    ordered[size], places[size] = int(count.value), left.span
             case _:
-                place = value[0].span.to(value[-1].span)
-                sheet.say.add(wrong_value(place, "order", "a number for each size, such as `8: 4, 10: 8`"))
-    return tuple(Ordered(size, ordered[size]) for size in sizes if size in ordered)
+                wanted = "a number for each size, such as `8: 4, 10: 8`"
+                sheet.say.add(wrong_value(span_of_value(value), "order", wanted))
+                return ()
+    if found is not None and not faulty and not any(ordered.values()):
+        sheet.say.add(out_of_range(span_of(found.values), "the whole order", "more than nothing", found="0"))
+    return tuple(Ordered(size, ordered[size]) for size in sizes or () if size in ordered)
 
 
 def _revisions(sheet: Properties) -> tuple[Revision, ...]:
-    revisions = []
+    """The revisions, oldest first: the last one is that of the sheet."""
+    revisions: list[Revision] = []
+    names: dict[str, Span] = {}
     for item in sheet.all("revision"):
         match item.values:
-            case ((name, tree.Date() as date, tree.Text() as text),):
-                if not _is_a_day(date.text):
-                    sheet.say.add(NO_DATE.at(date.span, date=date.text))
-                revisions.append(Revision(said(name), date.text, text.text, item.span))
+            case ((tree.Word() | tree.Number() as name, tree.Date() as date, tree.Text() as text),):
+                letter = said(name)
+                if letter in names:
+                    sheet.say.add(name_taken(name.span, "a revision", letter, first=names[letter]))
+                elif revisions and date.text < revisions[-1].date:
+                    bounds = f"{revisions[-1].date} or later, as revision {revisions[-1].name} is"
+                    told = out_of_range(date.span, f"the date of revision {letter}", bounds, found=date.text)
+                    sheet.say.add(told.help("revisions stand in the order of their dates, the newest last"))
+                names.setdefault(letter, name.span)
+                changed = reason(text, "revision", "what has changed", sheet.say)
+                revisions.append(Revision(letter, date.text, changed, item.span))
             case _:
                 wanted = 'a name, a date and what changed, such as `B 2026-03-02 "neck lowered"`'
                 sheet.say.add(wrong_value(span_of(item.values), "revision", wanted))
     return tuple(revisions)
-
-
-def _is_a_day(text: str) -> bool:
-    try:
-        datetime.date.fromisoformat(text)
-    except ValueError:
-        return False
-    return True
-
-

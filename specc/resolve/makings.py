@@ -9,63 +9,74 @@ import re
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
+from specc.library.stitches import stitches
 from specc.model.construction import Making, Pass, Setting, Takes
-from specc.model.expression import Constant, Expression
-from specc.resolve.codes import unknown_name
+from specc.model.expression import Constant
+from specc.resolve.choices import holds, report_same_options
+from specc.resolve.codes import MISSING, MORE_THAN_ONE, name_taken, one_of, out_of_range, unknown_name
 from specc.resolve.expressions import Scope, meaning
-from specc.resolve.properties import Properties
+from specc.resolve.fixed import fixed
+from specc.resolve.properties import Properties, reason, spoken, titled
 from specc.syntax import tree
-from specc.units import Dimension
+from specc.units import UNITS, Dimension, Quantity
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from specc.diagnostics import Collector
+    from specc.model.expression import Expression
     from specc.model.material import Trim
     from specc.resolve.settings import Settings
+    from specc.source import Span
 
-MAKES_OTHER = declare("SPC216", "method-makes-other", Severity.ERROR, "method `{method}` makes a {made}, not a {wanted}")
-UNKNOWN_BLANK = declare("SPC217", "unknown-blank", Severity.ERROR, "`{{{name}}}` is not a setting of this method")
+MAKES_OTHER = declare(
+    "SPC216", "method-makes-other", Severity.ERROR, "method `{method}` makes a {made}, not a {wanted}"
+)
+UNKNOWN_BLANK = declare(
+    "SPC217", "unknown-blank", Severity.ERROR, "`{{{name}}}` is not a setting of this method"
+)
 NO_WIDTH = declare("SPC307", "trim-without-width", Severity.ERROR, "trim `{trim}` does not say its width")
 
 _KNOWN = ("raw-edge", "shows", "faces", "astm", "iso", "press", "machine")
 _RAW_EDGE = ("covered", "overlocked", "enclosed", "turned", "raw")
 _LENGTH = (Dimension.LENGTH,)
 _BLANK = re.compile(r"\{([^{}]*)\}")
+_NOTHING = Quantity.of(0, UNITS["mm"])
+_MOST_STITCH = Quantity.of(50, UNITS["mm"])
+_MOST_WIDTH = Quantity.of(500, UNITS["mm"])
 
 
 def resolve_making(
-    node: tree.Method, settings: Settings, trims: Mapping[str, Trim], say: Collector, *, wanted: str
+    node: tree.Method, settings: Settings, trims: Mapping[str, Trim | None], say: Collector
 ) -> Making | None:
-    """The method as it is used here; None when it makes another kind of thing or lacks what it needs."""
-    made = node.makes.text
-    if (made == "seam") != (wanted == "seam"):
-        say.add(MAKES_OTHER.at(settings.place, method=node.name.text, made=made, wanted=wanted))
-        return None
-    filled = _Filling(settings, trims, say)
+    """The method as it is used here; None when it lacks what it needs."""
+    name = node.name.text
+    filled = _Filling(node, settings, trims, say)
     for item in node.body:
-        filled.take(item, node.name.text)
-    settings.report_unused(f"method `{node.name.text}`", say)
-    properties = Properties("method", node.body, known=_KNOWN, say=say, place=node.name.span)
-    properties.require("raw-edge")
-    allowance = next((item for item in node.body if isinstance(item, tree.Allowance)), None)
-    width = None if allowance is None else filled.length(allowance.width, "an allowance")
-    if filled.failed or width is None:
+        filled.take(item)
+    properties = Properties("a method", node.name, node.body, known=_KNOWN, say=say, place=node.name.span)
+    properties.require("raw-edge", "raw")
+    raw_edge = properties.word("raw-edge", _RAW_EDGE, kind="what becomes of a raw edge")
+    shows = properties.word("shows", ("yes", "no"), kind="yes or no")
+    faces = properties.word("faces", ("right sides together", "wrong sides together"), kind="how plies lie")
+    allowance = filled.allowance()
+    passes, takes = filled.passes(), filled.takes()
+    if filled.failed or allowance is None:
         return None
     return Making(
-        node.name.text,
-        node.title.text if node.title else node.name.text,
-        width,
-        properties.word("raw-edge", _RAW_EDGE, kind="what becomes of a raw edge") or "raw",
-        properties.word("shows", ("yes", "no"), kind="yes or no") == "yes",
-        properties.word("faces", ("right sides together", "wrong sides together"), kind="how plies lie"),
-        properties.words("astm"),
-        properties.words("iso"),
+        name,
+        titled(node.title, name),
+        allowance,
+        raw_edge or "raw",
+        shows == "yes",
+        faces,
+        properties.words("astm", example="SSa-1"),
+        properties.words("iso", example="1.01.01"),
         filled.text_of(properties.get("press")),
         filled.text_of(properties.get("machine")),
-        filled.passes(node),
-        filled.takes(node),
-        tuple(Setting(name, value) for name, value in filled.words.items()),
+        passes,
+        takes,
+        tuple(Setting(setting, value) for setting, value in filled.words.items()),
         settings.place,
     )
 
@@ -73,119 +84,208 @@ def resolve_making(
 class _Filling:
     """The settings of one use, taken as the method's statements are met in order."""
 
-    def __init__(self, settings: Settings, trims: Mapping[str, Trim], say: Collector) -> None:
-        self.settings = settings
-        self.trims = trims
-        self.say = say
+    def __init__(
+        self, node: tree.Method, settings: Settings, trims: Mapping[str, Trim | None], say: Collector
+    ) -> None:
         self.words: dict[str, str] = {}
-        self.materials: dict[str, Trim] = {}
-        self.fixed: dict[str, Expression] = {}
-        self.widths: dict[str, Expression] = {}
-        self.choices: dict[str, str] = {}
         self.failed = False
+        self._node = node
+        self._settings = settings
+        self._trims = trims
+        self._say = say
+        self._told: set[Span] = set()
+        self._origins: dict[str, Span] = {}
+        self._materials: dict[str, Trim] = {}
+        self._values: dict[str, Expression] = {}
+        self._widths: dict[str, Expression | None] = {}
+        self._choices: dict[str, tuple[tree.Choice, str]] = {}
 
-    @property
-    def scope(self) -> Scope:
-        """What the method's expressions may speak of so far."""
-        return Scope({}, fixed=self.fixed, widths=self.widths)
-
-    def take(self, item: object, method: str) -> None:
+    def take(self, item: object) -> None:
         """Take the setting that a statement asks for."""
+        if not isinstance(item, tree.Parameter | tree.Choice | tree.Material):
+            return
+        name = item.name.text
+        if name in self._origins:
+            first = self._origins[name]
+            self._say.add(name_taken(item.name.span, "a setting of this method", name, first=first))
+            return
+        self._origins[name] = item.name.span
         match item:
             case tree.Parameter():
-                value = self.settings.value(item, self.scope, self.say)
-                if value is None:
-                    self.failed = True
-                else:
-                    self.fixed[item.name.text] = value
-                    self.words[item.name.text] = _printed(value)
+                self._take_parameter(item)
             case tree.Choice():
-                option = self.settings.option(item, self.say)
-                self.choices[item.name.text] = option
-                self.words[item.name.text] = option.replace("-", " ")
+                report_same_options(item, self._say)
+                option = self._settings.option(item)
+                self._choices[name] = (item, option)
+                self.words[name] = option.replace("-", " ")
             case tree.Material():
-                self._material(item, method)
+                self._take_material(item)
 
-    def _material(self, item: tree.Material, method: str) -> None:
-        word = self.settings.material(item, method, self.say)
-        trim = None if word is None else self.trims.get(word.text)
-        if word is not None and trim is None:
-            self.say.add(unknown_name(word.span, "trim", word.text, known=self.trims))
+    def _take_parameter(self, item: tree.Parameter) -> None:
+        value = self._settings.value(item, self._scope)
+        known = None if value is None else fixed(value)
+        if value is not None and known is None:
+            what, bounds = f"`{item.name.text}`", "a number that can be reckoned"
+            written = " ".join(item.default.span.text.split())
+            self._say.add(out_of_range(item.default.span, what, bounds, found=f"`{written}`"))
+        if known is None:
+            self.failed = True
+        else:
+            self._values[item.name.text] = known
+            self.words[item.name.text] = str(known.value)
+
+    def _take_material(self, item: tree.Material) -> None:
+        name = item.name.text
+        word = self._settings.material(item, self._node.name.text)
+        trim = None if word is None else self._trims.get(word.text)
+        if word is not None and word.text not in self._trims:
+            self._say.add(unknown_name(word.span, "trim", word.text, known=self._trims))
+        self._widths[name] = None
         if trim is None:
             self.failed = True
             return
-        self.materials[item.name.text] = trim
-        self.words[item.name.text] = trim.title
+        self._materials[name] = trim
+        self.words[name] = trim.title
         if trim.width is not None:
-            self.widths[item.name.text] = Constant(trim.width, trim.origin)
+            self._widths[name] = Constant(trim.width, trim.origin)
 
-    def length(self, node: tree.Expression | None, what: str) -> Expression | None:
-        """The expression as a length with the settings filled in; a width that the trim lacks is reported."""
+    @property
+    def _scope(self) -> Scope:
+        """What the method's expressions may speak of so far; on settings that failed all is silent."""
+        return Scope(
+            {},
+            kind="setting",
+            fixed=self._values,
+            widths=self._widths,
+            missing=frozenset(self._origins.keys() - self._values.keys()),
+        )
+
+    def allowance(self) -> Expression | None:
+        """The allowance that the method wants."""
+        statements = [item for item in self._node.body if isinstance(item, tree.Allowance)]
+        owner = f"method `{self._node.name.text}`"
+        if not statements:
+            if not any(isinstance(item, tree.Broken) for item in self._node.body):
+                told = MISSING.at(self._node.name.span, owner=owner, name="allowance")
+                self._say.add(told.help("write a line `allowance …`; a bound edge has `allowance 0 in`"))
+            return None
+        if len(statements) > 1:
+            told = MORE_THAN_ONE.at(statements[1].span, owner=owner, what="`allowance`")
+            self._say.add(told.see(statements[0].span, "the first"))
+        return self._length(statements[0].width, "an allowance", least=_NOTHING)
+
+    def _length(
+        self,
+        node: tree.Expression | None,
+        what: str,
+        *,
+        least: Quantity | None = None,
+        most: Quantity = _MOST_WIDTH,
+    ) -> Expression | None:
+        """The expression as a length with the settings filled in; above nothing, or not below `least`.
+
+        A width that the trim lacks is reported, and so is a length that no maker can have meant.
+        """
         for name in _widths_asked(node):
-            trim = self.materials.get(name)
+            trim = self._materials.get(name)
             if trim is not None and trim.width is None:
-                said = NO_WIDTH.at(self.settings.place, trim=trim.name).see(trim.origin, "declared here")
-                self.say.add(said.help("give it a line `width`"))
-                self.failed = True
-                return None
-        return meaning(node, self.scope, self.say, what=what, wanted=_LENGTH)
+                told = NO_WIDTH.at(self._settings.place, trim=trim.name).see(trim.origin, "declared here")
+                self._say.add(told.help("give it a line `width`"))
+        found = meaning(node, self._scope, self._say, what=what, wanted=_LENGTH)
+        if node is None or found is None:
+            self.failed = self.failed or node is not None
+            return None
+        known = fixed(found)
+        small = known is not None and (known.value.value < 0 or (least is None and not known.value.value))
+        if known is None or small or known.value.value > most.value:
+            self.failed = True
+            self._tell_length(node, known, what, f"{least or 'more than nothing'} to {most}")
+        return known
 
-    def passes(self, node: tree.Method) -> tuple[Pass, ...]:
+    def _tell_length(self, node: tree.Expression, known: Constant | None, what: str, bounds: str) -> None:
+        """Report a length out of bounds: at the setting that it is, else at the use."""
+        set_here = known is not None and isinstance(node, tree.Named)
+        place = known.origin if known is not None and set_here else self._settings.place
+        if place in self._told:
+            return
+        self._told.add(place)
+        came_to = "no number" if known is None else known.value
+        told = out_of_range(place, what, bounds, found=came_to)
+        self._say.add(told if place.file is node.span.file else told.see(node.span, "reckoned here"))
+
+    def passes(self) -> tuple[Pass, ...]:
         """The operations whose condition holds, in order."""
         done = []
-        for item in node.body:
-            if not isinstance(item, tree.Pass) or (item.when and not self._holds(item.when)):
+        for item in self._node.body:
+            if not isinstance(item, tree.Pass):
                 continue
-            stitch = str(item.stitch.value) if item.stitch else None
-            length = self.length(item.stitch_length, "a stitch length")
-            inset = self.length(item.inset, "a distance from an edge")
+            stitch = None if item.stitch is None else self._stitch(item.stitch)
+            length = self._length(item.stitch_length, "a stitch length", most=_MOST_STITCH)
+            inset = self._length(item.inset, "a distance from an edge", least=_NOTHING)
+            words = self._fill(item.text)
             inset_from = self._fill(item.inset_from) if item.inset_from else None
-            done.append(Pass(self._fill(item.text), stitch, length, inset, inset_from, item.span))
+            reason(item.text, "pass", "what is done", self._say)
+            if item.when is None or holds(item.when, self._choices, self._say):
+                done.append(Pass(words, stitch, length, inset, inset_from, item.span))
         return tuple(done)
 
-    def takes(self, node: tree.Method) -> tuple[Takes, ...]:
+    def _stitch(self, node: tree.Number) -> str:
+        number = node.span.text
+        known = tuple(stitch.number for stitch in stitches())
+        if number not in known:
+            self._say.add(
+                unknown_name(node.span, "stitch", number, known=known, where=" that we know of ISO 4915")
+            )
+        return number
+
+    def takes(self) -> tuple[Takes, ...]:
         """The trims used."""
         done = []
-        for item in node.body:
-            if not isinstance(item, tree.Takes) or item.material.text not in self.materials:
+        materials = tuple(item.name.text for item in self._node.body if isinstance(item, tree.Material))
+        for item in self._node.body:
+            if not isinstance(item, tree.Takes):
                 continue
-            width = self.length(item.cut_width, "a cut width")
-            if width is None:
-                continue
-            added = [
-                self.length(part, "a length added")
+            word = item.material
+            if word.text not in materials:
+                self._say.add(unknown_name(word.span, "material", word.text, known=materials))
+            width = self._length(item.cut_width, "a cut width")
+            overlapping, turning, joining = (
+                self._length(part, "a length added", least=_NOTHING)
                 for part in (item.overlapping, item.turning, item.joining)
-            ]
-            trim = self.materials[item.material.text]
-            done.append(Takes(trim.name, item.material.text, width, added[0], added[1], added[2], item.span))
+            )
+            trim = self._materials.get(word.text)
+            if trim is not None and width is not None:
+                done.append(Takes(trim.name, word.text, width, overlapping, turning, joining, item.span))
         return tuple(done)
-
-    def _holds(self, when: tree.When) -> bool:
-        if when.choice.text not in self.choices:
-            self.say.add(unknown_name(when.choice.span, "choice", when.choice.text, known=self.choices))
-            return False
-        return self.choices[when.choice.text] == when.option.text
 
     def text_of(self, found: tree.Property | None) -> str | None:
         """A property's text with its blanks filled."""
-        if found is None or not isinstance(found.values[0][0], tree.Text):
+        if found is None:
             return None
-        return self._fill(found.values[0][0])
+        match found.values:
+            case ((tree.Text() as text,),):
+                return self._fill(text)
+            case _:
+                return spoken(found.values)
 
     def _fill(self, text: tree.Text) -> str:
+        known = tuple(self._origins)
+
         def blank(match: re.Match[str]) -> str:
             name = match.group(1)
-            if name not in self.words:
-                self.say.add(UNKNOWN_BLANK.at(text.span, name=name))
+            if name not in known:
+                self._say.add(UNKNOWN_BLANK.at(self._place_in(text, match), name=name).help(one_of(known)))
             return self.words.get(name, name)
 
         return _BLANK.sub(blank, text.text)
 
-
-def _printed(value: Expression) -> str:
-    if isinstance(value, Constant):
-        return str(value.value)
-    return " ".join(value.origin.text.split())
+    @staticmethod
+    def _place_in(text: tree.Text, match: re.Match[str]) -> Span:
+        """The place of a blank; the whole text where a backslash in it makes them differ in length."""
+        if "\\" in text.span.text:
+            return text.span
+        start = text.span.start + 1
+        return text.span.file.span(start + match.start(), start + match.end())
 
 
 def _widths_asked(node: tree.Expression | None) -> tuple[str, ...]:
@@ -200,4 +300,3 @@ def _widths_asked(node: tree.Expression | None) -> tuple[str, ...]:
             return tuple(name for value in values for name in _widths_asked(value))
         case _:
             return ()
-

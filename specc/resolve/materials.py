@@ -8,41 +8,61 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from specc.diagnostics import Severity, declare
-from specc.model.material import Cloth, FibreShare, Price, Thread, Trim
-from specc.resolve.codes import OUT_OF_RANGE, unknown_name, unknown_word, wrong_value
-from specc.resolve.properties import Properties, as_quantity, said, span_of
+from specc.diagnostics import Applicability, Edit, Severity, declare
+from specc.model.material import Cloth, FibreShare, Thread, Trim
+from specc.resolve.codes import (
+    name_taken,
+    out_of_range,
+    unit_missing,
+    unknown_name,
+    unknown_word,
+    wrong_value,
+)
+from specc.resolve.prices import LENGTHS, resolve_price
+from specc.resolve.properties import Properties, as_quantity, said, span_of, span_of_value, titled
 from specc.syntax import tree
-from specc.units import CURRENCIES, UNITS, Dimension, Quantity
+from specc.units import UNITS, Dimension, Quantity
 
 if TYPE_CHECKING:
-    from specc.diagnostics import Collector
+    from specc.diagnostics import Collector, Diagnostic
+    from specc.resolve.properties import Value
+    from specc.source import Span
 
-FIBRES = declare("SPC306", "fibres-not-whole", Severity.ERROR, "the fibres of `{name}` come to {sum}%, not 100%")
+FIBRES = declare(
+    "SPC306", "fibres-not-whole", Severity.ERROR, "the fibres of `{name}` come to {sum}, not 100%"
+)
+CONTRADICTION = declare(
+    "SPC213", "traits-contradict", Severity.ERROR, "a cloth is not both `{first}` and `{second}`"
+)
 
 TRAITS = (
     "open", "sheer", "ravel-free", "ravels", "stable", "knit", "woven",
     "napped", "one-way", "raised", "slippery", "stiff", "bias-cut",
 )  # fmt: skip
+_OPPOSITES = (("ravels", "ravel-free"), ("knit", "woven"))
 TRIM_KINDS = (
-    "fold-over elastic", "elastic", "bias strip", "tape", "ribbon", "braid", "cord", "piping", "lace", "zip", "button",
+    "fold-over elastic", "elastic", "bias strip", "tape", "ribbon", "braid", "cord", "piping", "lace",
+    "zip", "button",
 )  # fmt: skip
-_COMMON = ("fibre", "price", "colour", "supplier")
-_LENGTH_SALE = ("mm", "cm", "m", "in", "ft", "yd")
+_COMMON = ("price", "colour", "supplier")
+_MOST_WIDTH = Quantity.of(10, UNITS["m"])
+_MOST_WEIGHT = Quantity.of(10_000, UNITS["g/m2"])
+_MOST_ROLL = Quantity.of(100_000, UNITS["m"])
 
 
 def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
     """The cloth; it is the shell unless it says what it is for."""
-    known = (*_COMMON, "for", "width", "weight", "is", "shrinks", "stretch")
-    sheet = _sheet(node, "cloth", known, say)
+    known = ("for", "fibre", "width", "weight", "is", "shrinks", "stretch", *_COMMON)
+    sheet = _sheet(node, "a cloth", known, say)
     width, usable = _widths(sheet)
-    weight = sheet.quantity("weight", Dimension.AREA_WEIGHT, wanted="a weight by area, such as `140 g/m2`")
+    wanted = "a weight by area, such as `140 g/m2`"
+    weight = sheet.quantity("weight", Dimension.AREA_WEIGHT, wanted=wanted, most=_MOST_WEIGHT)
     length_share, width_share = _shrinkage(sheet)
-    name = node.name.text if node.name else "cloth"
+    name = _name(node)
     return Cloth(
         name,
-        node.title.text if node.title else name,
-        sheet.words("for") or "shell",
+        titled(node.title, name),
+        sheet.list_of_words("for") or "shell",
         _fibres(sheet, name),
         width,
         usable or width,
@@ -51,78 +71,101 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
         sheet.ratio("stretch") or Fraction(0),
         length_share,
         width_share,
-        _price(sheet),
-        sheet.words("colour"),
-        sheet.words("supplier"),
+        resolve_price(sheet, LENGTHS),
+        sheet.words("colour", example="rust red"),
+        sheet.words("supplier", example="Saltmarsh Works"),
         sheet.place,
     )
 
 
-def resolve_trim(node: tree.Sheet, cloths: frozenset[str], say: Collector) -> Trim:
+def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> Trim:
     """The trim; one that is cut from a cloth names it."""
-    sheet = _sheet(node, "trim", (*_COMMON, "kind", "width", "stretch", "cut-from", "sold"), say)
-    name = node.name.text if node.name else "trim"
-    sheet.require("kind")
-    kind = sheet.word("kind", TRIM_KINDS, kind="a kind of trim") or ""
-    source = sheet.get("cut-from")
-    cut_from = sheet.words("cut-from")
-    if source is not None and (cut_from or "") not in cloths:
-        say.add(unknown_name(span_of(source.values), "cloth", cut_from or "", known=cloths))
+    sheet = _sheet(node, "a trim", ("kind", "fibre", "width", "stretch", "cut-from", "sold", *_COMMON), say)
+    name = _name(node)
+    sheet.require("kind", "elastic")
+    source, cut_from = sheet.get("cut-from"), sheet.words("cut-from", example="lawn")
+    if source is not None and cut_from is not None and cut_from not in cloths:
+        say.add(unknown_name(span_of(source.values), "cloth", cut_from, known=cloths))
     return Trim(
         name,
-        node.title.text if node.title else name,
-        kind,
+        titled(node.title, name),
+        sheet.word("kind", TRIM_KINDS, kind="a kind of trim") or "",
         _fibres(sheet, name),
-        sheet.quantity("width", Dimension.LENGTH, wanted="a length, such as `1 in`"),
+        sheet.quantity("width", Dimension.LENGTH, wanted="a length, such as `1 in`", most=_MOST_WIDTH),
         sheet.ratio("stretch") or Fraction(0),
         cut_from,
-        _price(sheet),
+        resolve_price(sheet, (*LENGTHS, "piece")),
         _sold(sheet),
-        sheet.words("colour"),
-        sheet.words("supplier"),
+        sheet.words("colour", example="rust red"),
+        sheet.words("supplier", example="Saltmarsh Works"),
         sheet.place,
     )
 
 
 def resolve_thread(node: tree.Sheet, say: Collector) -> Thread:
     """The thread."""
-    sheet = _sheet(node, "thread", (*_COMMON, "size", "for"), say)
-    name = node.name.text if node.name else "thread"
+    sheet = _sheet(node, "a thread", ("size", "for", *_COMMON), say)
+    name = _name(node)
     return Thread(
         name,
-        node.title.text if node.title else name,
-        sheet.words("size"),
-        sheet.words("for"),
-        _price(sheet),
-        sheet.words("colour"),
-        sheet.words("supplier"),
+        titled(node.title, name),
+        sheet.words("size", example="Tex 27"),
+        sheet.list_of_words("for"),
+        resolve_price(sheet, (*LENGTHS, "piece")),
+        sheet.words("colour", example="rust red"),
+        sheet.words("supplier", example="Saltmarsh Works"),
         sheet.place,
     )
 
 
 def _sheet(node: tree.Sheet, kind: str, known: tuple[str, ...], say: Collector) -> Properties:
     place = node.name.span if node.name else node.kind.span
-    return Properties(kind, node.body, known=known, say=say, place=place)
+    return Properties(kind, node.name, node.body, known=known, say=say, place=place)
+
+
+def _name(node: tree.Sheet) -> str:
+    return node.name.text if node.name else node.kind.text
 
 
 def _fibres(sheet: Properties, name: str) -> tuple[FibreShare, ...]:
     found = sheet.get("fibre")
     if found is None:
         return ()
-    shares = []
+    shares: dict[str, FibreShare] = {}
+    places: dict[str, Span] = {}
     for value in found.values:
+        place = span_of_value(value)
         share = as_quantity(value[0])
         fibre = " ".join(said(atom) for atom in value[1:])
         if share is None or share.dimension != Dimension.RATIO or not fibre:
-            wanted = "a share and a fibre, such as `100% cotton`"
-            sheet.say.add(wrong_value(value[0].span.to(value[-1].span), "fibre", wanted))
+            _tell_fibre(value, sheet)
             return ()
-        shares.append(FibreShare(fibre, share.value))
-    total = sum((share.share for share in shares), Fraction(0))
+        if not share.value:
+            sheet.say.add(out_of_range(place, f"the share of {fibre}", "more than nothing", found=share))
+            return ()
+        if fibre in shares:
+            sheet.say.add(name_taken(place, "a share of fibre", fibre, first=places[fibre]))
+            return ()
+        shares[fibre], places[fibre] = FibreShare(fibre, share.value), place
+    total = sum((share.share for share in shares.values()), Fraction(0))
     if total != 1:
-        said_sum = FIBRES.at(span_of(found.values), name=name, sum=_plain(total * 100))
-        sheet.say.add(said_sum.help("write every fibre with its share of the weight"))
-    return tuple(shares)
+        whole = str(Quantity(total, UNITS["%"]))
+        told = FIBRES.at(span_of(found.values), name=name, sum=whole)
+        sheet.say.add(told.help("write every fibre with its share of the weight"))
+    return tuple(shares.values())
+
+
+def _tell_fibre(value: Value, sheet: Properties) -> None:
+    """Say what a share of fibre looks like; turn one round that stands the wrong way."""
+    told = wrong_value(span_of_value(value), "fibre", "a share and a fibre, such as `100% cotton`")
+    share = next((atom for atom in value if isinstance(atom, tree.Number)), None)
+    words = " ".join(said(atom) for atom in value if not isinstance(atom, tree.Number))
+    if share is None or not words or share.unit not in (None, "%") or len(value) != 1 + len(words.split()):
+        sheet.say.add(told)
+        return
+    amount = said(share) if share.unit else f"{said(share)}%"
+    fix = Edit(span_of_value(value), f"{amount} {words}")
+    sheet.say.add(told.with_fix(f"write `{fix.replacement}`", fix, applicability=Applicability.SAFE))
 
 
 def _widths(sheet: Properties) -> tuple[Quantity | None, Quantity | None]:
@@ -131,63 +174,85 @@ def _widths(sheet: Properties) -> tuple[Quantity | None, Quantity | None]:
     if found is None:
         return None, None
     wanted = "a length, such as `54 in`, and perhaps `usable 52 in`"
-    width = sheet.measure(found.values[0][0], "width", Dimension.LENGTH, wanted=wanted)
-    if len(found.values) == 1:
+    first, *more = found.values
+    if len(first) > 1 or len(more) > 1:
+        told = wrong_value(span_of(found.values), "width", wanted)
+        sheet.say.add(told.help("put a comma between the two widths") if len(first) > 1 else told)
+        return None, None
+    width = sheet.measure(first[0], "width", Dimension.LENGTH, wanted=wanted, most=_MOST_WIDTH)
+    if not more or width is None:
         return width, width
-    second = found.values[1]
-    both = 2
-    if len(second) != both or said(second[0]) != "usable" or len(found.values) > both:
-        sheet.say.add(wrong_value(span_of(found.values), "width", wanted))
-        return width, width
-    usable = sheet.measure(second[1], "usable", Dimension.LENGTH, wanted=wanted)
-    if width is not None and usable is not None and usable.value > width.value:
-        bounds = f"at most the width of {width}"
-        sheet.say.add(OUT_OF_RANGE.at(second[1].span, what="the usable width", bounds=bounds, found=str(usable)))
+    match more[0]:
+        case (tree.Word(text="usable"), amount):
+            usable = sheet.measure(amount, "usable", Dimension.LENGTH, wanted="a length", most=_MOST_WIDTH)
+        case (tree.Word(text=word, span=place), _):
+            sheet.say.add(unknown_word(place, word, "a word of a width", known=("usable",)))
+            return width, width
+        case other:
+            sheet.say.add(wrong_value(span_of_value(other), "width", wanted))
+            return width, width
+    if usable is not None and usable.value > width.value:
+        what, bounds = "the usable width", f"at most the width of {width}"
+        sheet.say.add(out_of_range(amount.span, what, bounds, found=usable))
     return width, usable
 
 
 def _shrinkage(sheet: Properties) -> tuple[Fraction, Fraction]:
     """`shrinks 3% length, 2% width`."""
-    shares = {"length": Fraction(0), "width": Fraction(0)}
     found = sheet.get("shrinks")
+    shares: dict[str, Fraction] = {}
+    places: dict[str, Span] = {}
     for value in () if found is None else found.values:
+        place = span_of_value(value)
         share = as_quantity(value[0])
         way = " ".join(said(atom) for atom in value[1:])
-        place = value[0].span.to(value[-1].span)
-        if share is None or share.dimension != Dimension.RATIO or way not in shares:
-            sheet.say.add(wrong_value(place, "shrinks", "shares, such as `3% length, 2% width`"))
+        if share is None or share.dimension != Dimension.RATIO or not way:
+            told = wrong_value(place, "shrinks", "shares, such as `3% length, 2% width`")
+            bare = isinstance(value[0], tree.Number) and value[0].unit is None
+            sheet.say.add(told.help(unit_missing(said(value[0]), Dimension.RATIO)) if bare else told)
+            break
+        if way not in ("length", "width"):
+            where = value[1].span.to(value[-1].span)
+            sheet.say.add(unknown_word(where, way, "a way in which cloth shrinks", known=("length", "width")))
+        elif way in shares:
+            sheet.say.add(name_taken(place, "a shrinkage in", way, first=places[way]))
         elif share.value >= 1:
-            sheet.say.add(OUT_OF_RANGE.at(place, what="shrinkage", bounds="less than 100%", found=str(share)))
+            sheet.say.add(out_of_range(value[0].span, "shrinkage", "less than 100%", found=share))
         else:
-            shares[way] = share.value
-    return shares["length"], shares["width"]
+            shares[way], places[way] = share.value, place
+    return shares.get("length", Fraction(0)), shares.get("width", Fraction(0))
 
 
 def _traits(sheet: Properties) -> tuple[str, ...]:
     found = sheet.get("is")
-    traits = []
+    traits: dict[str, Span] = {}
     for value in () if found is None else found.values:
-        trait = "-".join(said(atom) for atom in value)
-        if trait in TRAITS:
-            traits.append(trait)
+        place = span_of_value(value)
+        words = [said(atom) for atom in value]
+        trait = "-".join(words)
+        opposite = next(
+            (other for pair in _OPPOSITES if trait in pair for other in pair if other in traits), None
+        )
+        if trait in traits:
+            sheet.say.add(name_taken(place, "a trait", trait, first=traits[trait]))
+        elif opposite is not None:
+            told = CONTRADICTION.at(place, first=opposite, second=trait)
+            sheet.say.add(told.see(traits[opposite], "said here"))
+        elif trait in TRAITS:
+            traits[trait] = place
         else:
-            place = value[0].span.to(value[-1].span)
-            sheet.say.add(unknown_word(place, " ".join(said(atom) for atom in value), "a trait of cloth", known=TRAITS))
+            sheet.say.add(_unknown_trait(place, words))
     return tuple(traits)
 
 
-def _price(sheet: Properties) -> Price | None:
-    """`14.50 USD per yd`, `0.12 EUR per piece`."""
-    found = sheet.get("price")
-    if found is None:
-        return None
-    match found.values:
-        case ((tree.Number(value=amount, unit=str() as currency), tree.Word(text="per"), tree.Word(text=per)),):
-            if currency in CURRENCIES and per in (*_LENGTH_SALE, "piece"):
-                return Price(amount, currency, per)
-    wanted = "an amount, a currency and a unit of sale, such as `14.50 USD per yd` or `0.20 EUR per piece`"
-    sheet.say.add(wrong_value(span_of(found.values), "price", wanted))
-    return None
+def _unknown_trait(place: Span, words: list[str]) -> Diagnostic:
+    told = unknown_word(place, " ".join(words), "a trait of cloth", known=TRAITS)
+    if len(words) == 1 or not all(word in TRAITS for word in words):
+        return told
+    commas = ", ".join(words)
+    fix = Edit(place, commas)
+    told = wrong_value(place, "is", "traits with commas between them")
+    return told.with_fix(f"write `{commas}`", fix, applicability=Applicability.SAFE)
 
 
 def _sold(sheet: Properties) -> Quantity | None:
@@ -197,11 +262,7 @@ def _sold(sheet: Properties) -> Quantity | None:
         return None
     match found.values:
         case ((tree.Word(text="in"), tree.Word(), tree.Word(text="of"), tree.Number() as amount),):
-            wanted = "a length, such as `25 yd`"
-            return sheet.measure(amount, "sold", Dimension.LENGTH, wanted=wanted)
+            wanted = "a length, such as `in rolls of 25 yd`"
+            return sheet.measure(amount, "sold", Dimension.LENGTH, wanted=wanted, most=_MOST_ROLL)
     sheet.say.add(wrong_value(span_of(found.values), "sold", "a form of sale, such as `in rolls of 25 yd`"))
     return None
-
-
-def _plain(share: Fraction) -> str:
-    return str(Quantity.of(share, UNITS[""]))

@@ -9,13 +9,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
 
 from specc.diagnostics import Collector, Severity, declare
-from specc.model.garment import Garment, Header
-from specc.resolve.alterations import resolve_step
+from specc.model.garment import Garment
+from specc.resolve.alterations import Alterer
 from specc.resolve.blocks import resolve_block
-from specc.resolve.charts import resolve_chart
-from specc.resolve.codes import NAME_TAKEN
-from specc.resolve.construction import resolve_finish, resolve_seam
-from specc.resolve.declared import Declared
+from specc.resolve.charts import Measured, resolve_chart
+from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_PROPERTY, there_are
+from specc.resolve.construction import Maker
+from specc.resolve.declared import Declared, report_nameless
 from specc.resolve.demands import (
     resolve_accept,
     resolve_care,
@@ -37,135 +37,229 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from specc.diagnostics import Diagnostic
+    from specc.model.alteration import Alteration
     from specc.model.block import Block
     from specc.model.chart import Chart
-    from specc.model.material import Trim
+    from specc.model.garment import Header
+    from specc.model.material import Cloth, Trim
 
 NO_GARMENT = declare("SPC301", "no-garment", Severity.ERROR, "the spec does not declare a garment")
 NO_CHART = declare("SPC308", "no-chart", Severity.ERROR, "the garment does not use a size chart")
 NO_BLOCK = declare("SPC309", "no-block", Severity.ERROR, "the garment does not use a block")
-NO_CLOTH = declare("SPC310", "no-cloth", Severity.ERROR, "the garment does not say what cloth it is made of")
+NO_CLOTH = declare("SPC310", "no-cloth", Severity.ERROR, "nothing says what cloth {what} is made of")
 
 Item = TypeVar("Item")
 
 
 @dataclass(frozen=True, slots=True)
 class Gathered:
-    """The trees a garment is made of: the spec, the files it uses, the library files it speaks of."""
+    """The trees a garment is made of: the spec, the files it uses, the library files it speaks of.
+
+    `complete`: whether every file that is used could be had.
+    """
 
     spec: tree.Tree
     used: tuple[tree.Tree, ...]
     library: tuple[tree.Tree, ...]
-    library_names: tuple[str, ...] = ()
+    complete: bool = True
+
+    @property
+    def own(self) -> tuple[tree.Declaration, ...]:
+        """The declarations of the spec and of the files that it uses."""
+        return tuple(declaration for file in (self.spec, *self.used) for declaration in file.declarations)
 
 
 def resolve(gathered: Gathered) -> tuple[Garment | None, tuple[Diagnostic, ...]]:
     """The checked garment; None when anything was wrong, with every fault that was found."""
-    say = Collector()
-    own = (*gathered.spec.declarations, *(d for used in gathered.used for d in used.declarations))
-    library = tuple(d for file in gathered.library for d in file.declarations)
-    declared = Declared(own, library, gathered.library_names, say)
-    faulty = broken_words((*own, *library))
-    start = Span(gathered.spec.file, 0, 0)
-
-    chart = _chart(own, declared, start, faulty, say)
-    parts = Parts()
-    blocks = _blocks(own, declared, chart, parts, say)
-    if not _uses(own, "block") and faulty is None:
-        say.add(NO_BLOCK.at(start).help("name one: `use block sheath`"))
-    header = _header(own, chart, start, say)
-
-    cloths = tuple(resolve_cloth(sheet, say) for sheet in _sheets(own, "cloth"))
-    if not cloths and faulty is None:
-        say.add(NO_CLOTH.at(start).help("declare it: `cloth NAME { … }`"))
-    trims = {trim.name: trim for trim in _trims(own, frozenset(cloth.name for cloth in cloths), say)}
-    threads = tuple(resolve_thread(sheet, say) for sheet in _sheets(own, "thread"))
-
-    values = {} if chart is None else {m.name: (m.name, m.dimension) for m in chart.measurements}
-    before = Scope(values, parts)
-    steps = (step for alter in _of(own, tree.Alter) for step in alter.steps if not isinstance(step, tree.Broken))
-    alterations = tuple(done for step in steps for done in resolve_step(step, before, parts, say))
-
-    seams = tuple(_kept(resolve_seam(node, declared, trims, parts, say) for node in _of(own, tree.Seam)))
-    nodes = tuple(_of(own, tree.Finish))
-    finishes = tuple(_kept(resolve_finish(node, declared, trims, parts, say) for node in nodes))
-
-    after = Scope(values, parts, finishes=tuple(node.name.text for node in nodes))
-    measures = tuple(_kept(resolve_measure(node, after, say) for node in _of(own, tree.Measure)))
-    expects = tuple(_kept(resolve_expect(node, after, say) for node in _of(own, tree.Expect)))
-    accepts = tuple(_kept(resolve_accept(node, say) for node in _of(own, tree.Accept)))
-    care = tuple(line for sheet in _sheets(own, "care") for line in resolve_care(sheet, say))
-    labels = tuple(_kept(resolve_label(node, parts, say) for node in _of(own, tree.Label)))
-    notes = tuple(_kept(resolve_note(node, parts, say) for node in _of(own, tree.Note)))
-
-    if say.failed or header is None or chart is None or faulty is not None:
-        failed = (*(() if chart else ("chart",)), *(() if len(blocks) == len(_uses(own, "block")) else ("block",)))
-        return None, without_echoes(say.diagnostics, faulty or frozenset(), failed)
-    files = (gathered.spec, *gathered.used, *gathered.library)
-    return Garment(
-        header, chart, blocks, cloths, tuple(trims.values()), threads, alterations, seams, finishes,
-        measures, expects, accepts, care, labels, notes, tuple(file.file for file in files),
-    ), say.diagnostics  # fmt: skip
+    return _Resolution(gathered).run()
 
 
-def _of(own: Iterable[tree.Declaration], kind: type[Item]) -> Iterable[Item]:
-    return (declaration for declaration in own if isinstance(declaration, kind))
+class _Resolution:
+    """One run through the declarations, in an order in which each finds what it speaks of."""
 
+    def __init__(self, gathered: Gathered) -> None:
+        self._gathered = gathered
+        self._say = Collector()
+        self._own = gathered.own
+        library = tuple(declaration for file in gathered.library for declaration in file.declarations)
+        self._declared = Declared(self._own, library, self._say)
+        broken = broken_words((*self._own, *library))
+        self._whole = broken is None and gathered.complete
+        self._silent = broken or frozenset()  # names of which it cannot be said that they are not there
+        self._missing: dict[str, None] = {} if gathered.complete else {"file": None}
+        self._parts = Parts()
+        garment = next(iter(self._sheets("garment")), None)
+        if garment is None:
+            self._head = Span(gathered.spec.file, 0, 0)
+        else:
+            self._head = garment.kind.span if garment.name is None else garment.name.span
 
-def _sheets(own: Iterable[tree.Declaration], kind: str) -> tuple[tree.Sheet, ...]:
-    return tuple(sheet for sheet in _of(own, tree.Sheet) if sheet.kind.text == kind)
+    def run(self) -> tuple[Garment | None, tuple[Diagnostic, ...]]:
+        """The garment, or what is wrong."""
+        say, parts = self._say, self._parts
+        if report_nameless(self._of(tree.Sheet), say):
+            self._missing["name"] = None
+        measured = self._chart()
+        chart = measured.chart
+        blocks = self._blocks(measured)
+        header = self._header(chart)
+        cloths, trims = self._cloths_and_trims()
+        threads = tuple(resolve_thread(sheet, say) for sheet in self._sheets("thread"))
 
+        values, failed = measured.values, measured.failed
+        alterer = Alterer(Scope(values, parts, missing=failed), parts, say)
+        steps = (
+            step
+            for alter in self._of(tree.Alter)
+            for step in alter.steps
+            if not isinstance(step, tree.Broken)
+        )
+        alterations: tuple[Alteration, ...] = _kept(alterer.step(step) for step in steps)
+        self._every_piece_has_cloth(cloths)
 
-def _kept(items: Iterable[Item | None]) -> Iterable[Item]:
-    return (item for item in items if item is not None)
+        maker = Maker(self._declared, trims, parts, say)
+        seams = _kept(maker.seam(node) for node in self._of(tree.Seam))
+        nodes = self._of(tree.Finish)
+        finishes = _kept(maker.finish(node) for node in nodes)
+        for method in self._declared.unused(tree.Method):
+            maker.unused_method(method)
 
+        finished = tuple(node.name.text for node in nodes)
+        after = Scope(values, parts, finishes=finished, missing=failed)
+        measures = _kept(resolve_measure(node, after, say) for node in self._of(tree.Measure))
+        expects = _kept(resolve_expect(node, after, say) for node in self._of(tree.Expect))
+        accepts = _kept(resolve_accept(node, say) for node in self._of(tree.Accept))
+        care = tuple(line for sheet in self._only("care") for line in resolve_care(sheet, say))
+        labels = _kept(resolve_label(node, parts, say) for node in self._of(tree.Label))
+        notes = _kept(resolve_note(node, parts, say) for node in self._of(tree.Note))
 
-def _uses(own: Iterable[tree.Declaration], kind: str) -> tuple[tree.UseLibrary, ...]:
-    return tuple(use for use in _of(own, tree.UseLibrary) if use.kind.text == kind)
+        if say.failed or header is None or chart is None or not self._whole:
+            return None, without_echoes(say.diagnostics, self._silent, self._missing)
+        gathered = self._gathered
+        files = tuple(file.file for file in (gathered.spec, *gathered.used, *gathered.library))
+        return Garment(
+            header, chart, blocks, cloths, _kept(trims.values()), threads, alterations, seams, finishes,
+            measures, expects, accepts, care, labels, notes, files,
+        ), say.diagnostics  # fmt: skip
 
+    # --- what there is ---
 
-def _chart(
-    own: tuple[tree.Declaration, ...], declared: Declared, start: Span, faulty: frozenset[str] | None, say: Collector
-) -> Chart | None:
-    uses = _uses(own, "chart")
-    if not uses:
-        if faulty is None:
-            say.add(NO_CHART.at(start).help("name one: `use chart misses`"))
+    def _of(self, kind: type[Item]) -> tuple[Item, ...]:
+        return tuple(declaration for declaration in self._own if isinstance(declaration, kind))
+
+    def _sheets(self, kind: str) -> tuple[tree.Sheet, ...]:
+        return tuple(sheet for sheet in self._of(tree.Sheet) if sheet.kind.text == kind)
+
+    def _uses(self, kind: str) -> tuple[tree.UseLibrary, ...]:
+        return tuple(use for use in self._of(tree.UseLibrary) if use.kind.text == kind)
+
+    def _only(self, kind: str) -> tuple[tree.Sheet, ...]:
+        """The one sheet of a kind; further ones are reported."""
+        sheets = self._sheets(kind)
+        for more in sheets[1:]:
+            told = MORE_THAN_ONE.at(more.kind.span, owner="a spec", what=f"`{kind}`")
+            self._say.add(told.see(sheets[0].kind.span, "the first"))
+        return sheets[:1]
+
+    # --- what a garment needs ---
+
+    def _header(self, chart: Chart | None) -> Header | None:
+        sheets = self._only("garment")
+        if sheets:
+            return resolve_header(sheets[0], chart, self._say)
+        if self._whole:
+            self._say.add(NO_GARMENT.at(self._head).help('begin with `garment NAME "title" { … }`'))
         return None
-    for more in uses[1:]:
-        say.add(NAME_TAKEN.at(more.span, kind="the", name="chart").see(uses[0].span, "first here"))
-    node = declared.find(tree.Chart, uses[0].name)
-    return None if node is None else resolve_chart(node, say)
+
+    def _lacks(self, told: Diagnostic, cure: str) -> None:
+        """Say what a garment lacks, unless there is none, or a statement that cannot be read may say it."""
+        if self._whole and self._sheets("garment"):
+            self._say.add(told.help(cure))
+
+    def _chart(self) -> Measured:
+        uses = self._uses("chart")
+        for more in uses[1:]:
+            told = MORE_THAN_ONE.at(more.span, owner="a garment", what="chart")
+            self._say.add(told.see(uses[0].span, "the first"))
+        node = self._declared.find(tree.Chart, uses[0].name) if uses else None
+        if not uses:
+            cure = there_are(self._declared.names(tree.Chart))
+            self._lacks(NO_CHART.at(self._head), f"write `use chart NAME`; {cure}")
+        for use in uses:
+            for item in use.settings[:1]:
+                place = item.name.span if isinstance(item, tree.Property) else item.span
+                owner, name = f"chart `{use.name.text}`", place.text.split()[0]
+                told = UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name=name)
+                self._say.add(told.help("a chart takes no settings; copy it and change the copy"))
+        for unused in self._declared.unused(tree.Chart):
+            resolve_chart(unused, self._say)
+        measured = Measured(None) if node is None else resolve_chart(node, self._say)
+        if measured.chart is None or not measured.chart.measurements:
+            self._missing["chart"] = None
+        return measured
+
+    def _blocks(self, measured: Measured) -> tuple[Block, ...]:
+        uses = self._uses("block")
+        if not uses:
+            cure = there_are(self._declared.names(tree.Block))
+            self._lacks(NO_BLOCK.at(self._head), f"write `use block NAME`; {cure}")
+            self._missing["block"] = None
+        blocks = []
+        seen: dict[str, Span] = {}
+        for use in uses:
+            if use.name.text in seen:
+                told = MORE_THAN_ONE.at(use.span, owner="a garment", what=f"block `{use.name.text}`")
+                self._say.add(told.see(seen[use.name.text], "the first"))
+                continue
+            seen[use.name.text] = use.span
+            node = self._declared.find(tree.Block, use.name)
+            if node is None:
+                self._missing["block"] = None
+                continue
+            settings = Settings(use.settings, use.name.span, self._say)
+            block = resolve_block(node, settings, measured, self._parts, self._say)
+            if block is None:
+                self._missing["block"] = None
+            else:
+                blocks.append(block)
+        for unused in self._declared.unused(tree.Block):
+            self._check_unused(unused)
+        if blocks and "block" not in self._missing and not self._parts.pieces:
+            told = EMPTY.at(uses[0].name.span, owner=f"block `{uses[0].name.text}`", parts="pieces")
+            self._lacks(told, "write `piece NAME { … }` in it for each")
+            self._missing["block"] = None
+        return tuple(blocks)
+
+    def _check_unused(self, node: tree.Block) -> None:
+        """Report what is wrong in an unused block, but for measurements, which another chart may have."""
+        heard = Collector()
+        resolve_block(node, Settings((), node.name.span, heard), Measured(None), Parts(), heard)
+        self._say.add(*without_echoes(heard.diagnostics, frozenset(), ("chart",)))
+
+    def _cloths_and_trims(self) -> tuple[tuple[Cloth, ...], dict[str, Trim | None]]:
+        """The cloths, and the trims by name; None is a trim with a fault, of which no more is asked."""
+        sheets = self._sheets("cloth")
+        cloths = tuple(resolve_cloth(sheet, self._say) for sheet in sheets)
+        if not sheets:
+            self._lacks(NO_CLOTH.at(self._head, what="the garment"), "declare it: `cloth NAME { … }`")
+        names = tuple(cloth.name for cloth in cloths)
+        trims: dict[str, Trim | None] = {}
+        for sheet in self._sheets("trim"):
+            heard = Collector()
+            trim = resolve_trim(sheet, names, heard)
+            self._say.add(*heard.diagnostics)
+            faulty = heard.failed or any(isinstance(item, tree.Broken) for item in sheet.body)
+            trims.setdefault(trim.name, None if faulty else trim)
+        return cloths, trims
+
+    def _every_piece_has_cloth(self, cloths: tuple[Cloth, ...]) -> None:
+        """Report a piece that no cloth is for: each is for the shell unless it says what it is for."""
+        uses = {use for cloth in cloths for use in cloth.use.split(", ")}
+        left = [piece for piece in self._parts.pieces if piece not in uses]
+        if cloths and "shell" not in uses and left:
+            cure = f"let a cloth be for it: `for {left[0]}`; one without a line `for` is for all pieces"
+            self._lacks(NO_CLOTH.at(self._head, what=f"piece `{left[0]}`"), cure)
 
 
-def _blocks(
-    own: tuple[tree.Declaration, ...],
-    declared: Declared,
-    chart: Chart | None,
-    parts: Parts,
-    say: Collector,
-) -> tuple[Block, ...]:
-    blocks = []
-    for use in _uses(own, "block"):
-        node = declared.find(tree.Block, use.name)
-        if node is not None:
-            settings = Settings(use.settings, use.name.span, say)
-            blocks.append(resolve_block(node, settings, chart, parts, say))
-    return tuple(_kept(blocks))
-
-
-def _header(own: tuple[tree.Declaration, ...], chart: Chart | None, start: Span, say: Collector) -> Header | None:
-    sheets = _sheets(own, "garment")
-    if not sheets:
-        broken = any(isinstance(declaration, tree.Broken) for declaration in own)
-        if not broken:
-            say.add(NO_GARMENT.at(start).help('begin with `garment NAME "title" { … }`'))
-        return None
-    for more in sheets[1:]:
-        said = NAME_TAKEN.at(more.kind.span, kind="the", name="garment")
-        say.add(said.see(sheets[0].kind.span, "first here").help("one spec is one garment"))
-    return resolve_header(sheets[0], chart, say)
-
-
-def _trims(own: tuple[tree.Declaration, ...], cloths: frozenset[str], say: Collector) -> tuple[Trim, ...]:
-    return tuple(resolve_trim(sheet, cloths, say) for sheet in _sheets(own, "trim"))
+def _kept(items: Iterable[Item | None]) -> tuple[Item, ...]:
+    return tuple(item for item in items if item is not None)

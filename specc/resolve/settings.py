@@ -8,44 +8,51 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.names import did_you_mean
-from specc.resolve.codes import NAME_TAKEN, UNKNOWN_PROPERTY, listed, unknown_word, wrong_value
-from specc.resolve.expressions import Scope, dimension_of, meaning, resolve_expression
+from specc.names import did_you_mean, nearest
+from specc.resolve.codes import UNKNOWN_PROPERTY, name_taken, there_are, unknown_word, wrong_value
+from specc.resolve.expressions import dimension_of, meaning, resolve_expression
 from specc.resolve.properties import span_of, spoken
 from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from specc.diagnostics import Collector
+    from specc.diagnostics import Collector, Diagnostic
     from specc.model.expression import Expression
+    from specc.resolve.expressions import Scope
     from specc.source import Span
 
-NOT_SET = declare("SPC305", "material-not-set", Severity.ERROR, "`{owner}` does not say which `{name}` it uses")
+NOT_SET = declare(
+    "SPC305", "material-not-set", Severity.ERROR, "`{owner}` does not say which `{name}` it uses"
+)
 
 
 class Settings:
-    """The settings of one use; each is taken once, and what nobody took is reported."""
+    """The settings of one use; each is taken once, and what nobody took is reported by `close`."""
 
     def __init__(self, body: tuple[object, ...], place: Span, say: Collector) -> None:
         self.place = place
-        self._open: dict[str, tree.Property] = {}
-        self._taken: set[str] = set()
+        self.holds = tuple(item for item in body if isinstance(item, tree.Hold))
+        self._say = say
+        self._written: dict[str, tree.Property] = {}
+        self._taken: dict[str, None] = {}
+        self._not_set: dict[str, Diagnostic] = {}
         for item in body:
-            if isinstance(item, tree.Property):
-                name = item.name.text
-                if name in self._open:
-                    said = NAME_TAKEN.at(item.name.span, kind="setting", name=name)
-                    say.add(said.see(self._open[name].span, "first here"))
-                else:
-                    self._open[name] = item
+            if not isinstance(item, tree.Property):
+                continue
+            name = item.name.text
+            if name in self._written:
+                first = self._written[name].name.span
+                say.add(name_taken(item.name.span, "a setting", name, first=first))
+            else:
+                self._written[name] = item
 
     def take(self, name: str) -> tree.Property | None:
         """The setting `name`, if it was written."""
-        self._taken.add(name)
-        return self._open.get(name)
+        self._taken[name] = None
+        return self._written.get(name)
 
-    def value(self, parameter: tree.Parameter, scope: Scope, say: Collector) -> Expression | None:
+    def value(self, parameter: tree.Parameter, scope: Scope) -> Expression | None:
         """What the parameter is set to, or its default; a setting has the dimension of the default."""
-        default = resolve_expression(parameter.default, scope, say)
+        default = resolve_expression(parameter.default, scope, self._say)
         written = self.take(parameter.name.text)
         if default is None or written is None:
             return default
@@ -53,39 +60,48 @@ class Settings:
             atom = written.values[0][0]
             if isinstance(atom, tree.Number):
                 what = f"`{parameter.name.text}`"
-                return meaning(atom, scope, say, what=what, wanted=(dimension_of(default),))
+                return meaning(atom, scope, self._say, what=what, wanted=(dimension_of(default),))
         wanted = dimension_of(default).with_article
-        say.add(wrong_value(span_of(written.values), parameter.name.text, wanted))
+        self._say.add(wrong_value(span_of(written.values), parameter.name.text, wanted))
         return None
 
-    def option(self, choice: tree.Choice, say: Collector) -> str:
+    def option(self, choice: tree.Choice) -> str:
         """The word that the choice is set to, or its first."""
         options = [option.text for option in choice.options]
         written = self.take(choice.name.text)
         if written is None:
             return options[0]
-        word = spoken(written.values).replace(" ", "-")
-        if word in options:
-            return word
-        say.add(unknown_word(span_of(written.values), spoken(written.values), f"a choice of `{choice.name.text}`", known=options))
-        return options[0]
+        words = spoken(written.values)
+        if words.replace(" ", "-") not in options:
+            kind = f"a choice of `{choice.name.text}`"
+            self._say.add(unknown_word(span_of(written.values), words, kind, known=options))
+            return options[0]
+        return words.replace(" ", "-")
 
-    def material(self, material: tree.Material, owner: str, say: Collector) -> tree.Word | None:
-        """The name of the trim or cloth that stands for the material; its absence is reported."""
+    def material(self, material: tree.Material, owner: str) -> tree.Word | None:
+        """The name of the trim that stands for the material; its absence is reported."""
         name = material.name.text
         written = self.take(name)
         if written is None:
             title = f", the {material.title.text}" if material.title else ""
-            say.add(NOT_SET.at(self.place, owner=owner, name=name).help(f"write `{name}` and the name of a trim{title}"))
+            told = NOT_SET.at(self.place, owner=owner, name=name)
+            self._not_set[name] = told.help(f"write `{name}` and the name of a trim{title}")
             return None
-        if len(written.values) == 1 and len(written.values[0]) == 1 and isinstance(written.values[0][0], tree.Word):
-            return written.values[0][0]
-        say.add(wrong_value(span_of(written.values), name, "the name of a trim"))
+        if len(written.values) == 1 and len(written.values[0]) == 1:
+            atom = written.values[0][0]
+            if isinstance(atom, tree.Word):
+                return atom
+        self._say.add(wrong_value(span_of(written.values), name, "the name of a trim"))
         return None
 
-    def report_unused(self, owner: str, say: Collector) -> None:
-        """Report every setting that nobody took."""
-        for name, item in self._open.items():
-            if name not in self._taken:
-                said = UNKNOWN_PROPERTY.at(item.name.span, kind=owner, name=name)
-                say.add(said.help(did_you_mean(name, self._taken) or listed(sorted(self._taken))))
+    def close(self, owner: str, *, holds: bool = False) -> None:
+        """Report every setting that nobody took, and materials that none of those can have been meant for."""
+        unused = tuple(name for name in self._written if name not in self._taken)
+        for name in unused:
+            told = UNKNOWN_PROPERTY.at(self._written[name].name.span, owner=owner, what="setting", name=name)
+            self._say.add(told.help(did_you_mean(name, self._taken) or there_are(self._taken)))
+        self._say.add(*(told for name, told in self._not_set.items() if not nearest(name, unused)))
+        for hold in () if holds else self.holds[:1]:
+            place = hold.span.file.span(hold.span.start, hold.span.start + len("hold"))
+            told = UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name="hold")
+            self._say.add(told.help("a finish or hem holds its trim in; a seam takes `ease` or `gathers`"))

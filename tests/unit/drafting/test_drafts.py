@@ -133,10 +133,10 @@ def test_a_dart_parts_its_edge_and_a_two_pointed_dart_lies_square_to_its_line() 
       point low at bust / 4, 10 cm
       point tip at 10 cm, 10 cm
       point high low turned 20 deg around tip
-      point top at 5 cm, 25 cm
+      point upper at 5 cm, 25 cm
       point bottom at 5 cm, 5 cm
       point middle at 5 cm, 15 cm
-      two-pointed dart waist-dart from top to bottom, bust / 50 wide at middle
+      two-pointed dart waist-dart from upper to bottom, bust / 50 wide at middle
     }}"""
     piece = named(drafted(written(text), "L"))["panel"]
     dart, inner = piece.darts[0], piece.two_pointed[0]
@@ -198,10 +198,10 @@ def test_the_way_round_counts_each_piece_as_often_as_it_is_cut_and_darts_sewn() 
         {FRAME}
         point m at 0 mm, 15 cm
         point n at bust / 4, 15 cm
-        point top at 10 cm, 25 cm
+        point upper at 10 cm, 25 cm
         point bottom at 10 cm, 5 cm
         point middle at 10 cm, 15 cm
-        two-pointed dart waist-dart from top to bottom, 3 cm wide at middle
+        two-pointed dart waist-dart from upper to bottom, 3 cm wide at middle
         line waist-line from m to n
       }}"""
     value = drafted(written(body), "L")

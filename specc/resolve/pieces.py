@@ -1,0 +1,290 @@
+"""Owns giving the statements of a piece their meaning: points, edges, darts, lines, notches.
+
+Knows nothing of how a point is found.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.model.block import (
+    At,
+    Bearing,
+    Curve,
+    DartRun,
+    EdgeDraft,
+    Going,
+    LineDraft,
+    Moved,
+    NotchDraft,
+    On,
+    PieceDraft,
+    PointDraft,
+    Straight,
+    Toward,
+    Turned,
+    TwoPointedDraft,
+)
+from specc.model.expression import Constant
+from specc.resolve.choices import holds
+from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, name_taken, out_of_range
+from specc.resolve.expressions import SIDES, meaning
+from specc.resolve.parts import PieceParts
+from specc.resolve.properties import titled
+from specc.syntax import tree
+from specc.units import UNITS, Dimension, Quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from specc.diagnostics import Collector
+    from specc.model.expression import Expression, PartRef
+    from specc.resolve.expressions import Scope
+    from specc.resolve.parts import Parts
+    from specc.source import Span
+
+_LENGTH = (Dimension.LENGTH,)
+_ANGLE = (Dimension.ANGLE,)
+_PLACE = (Dimension.LENGTH, Dimension.RATIO)
+_SHARE = (Dimension.RATIO, Dimension.NUMBER)
+_MOST_CUT = 20
+
+
+def parts_of(piece: tree.Piece, say: Collector) -> PieceParts:  # noqa: C901 a case a statement
+    """The parts that a piece declares; each bears a name of its own, whatever its kind."""
+    parts = PieceParts()
+    first: dict[str, Span] = {}
+
+    def add(word: tree.Word, kind: str) -> bool:
+        if word.text in first:
+            kinds = {"point": "a point", "edge": "an edge", "line": "a reference line"}
+            there = kinds.get(parts.kinds[word.text], "a dart")
+            say.add(name_taken(word.span, there, word.text, first=first[word.text]))
+            return False
+        parts.kinds[word.text], first[word.text] = kind, word.span
+        return True
+
+    for item in piece.body:
+        match item:
+            case tree.PointStatement():
+                add(item.name, "point")
+            case tree.Line():
+                if add(item.name, "line"):
+                    parts.ends[item.name.text] = (item.start.text, item.end.text)
+            case tree.TwoPointed():
+                add(item.name, "two-pointed dart")
+            case tree.Edge():
+                runs = [run for run in item.runs if not isinstance(run, tree.Broken)]
+                if add(item.name, "edge"):
+                    parts.ends[item.name.text] = (
+                        item.start.text,
+                        runs[-1].to.text if runs else item.start.text,
+                    )
+                for run in runs:
+                    if isinstance(run, tree.DartRun):
+                        add(run.name, "dart")
+    return parts
+
+
+class Pieces:
+    """Resolves the statements of one piece; one with a fault is left out, and the fault has been reported."""
+
+    def __init__(
+        self,
+        node: tree.Piece,
+        scope: Scope,
+        choices: Mapping[str, tuple[tree.Choice, str]],
+        parts: Parts,
+        say: Collector,
+    ) -> None:
+        self._node = node
+        self._name = node.name.text
+        self._scope = scope
+        self._choices = choices
+        self._parts = parts
+        self._own = parts.pieces[node.name.text]
+        self._say = say
+
+    def piece(self) -> PieceDraft:
+        """The piece."""
+        body = self._node.body
+        edges = tuple(self._edge(item) for item in body if isinstance(item, tree.Edge))
+        if not edges and not any(isinstance(item, tree.Broken) for item in body):
+            told = EMPTY.at(self._node.name.span, owner=f"piece `{self._name}`", parts="edges")
+            self._say.add(told.help("give it edges that close its outline"))
+        points = [self._point(item) for item in body if isinstance(item, tree.PointStatement)]
+        darts = [self._two_pointed(item) for item in body if isinstance(item, tree.TwoPointed)]
+        lines = [self._line(item) for item in body if isinstance(item, tree.Line)]
+        notches = [self._notch(item) for item in body if isinstance(item, tree.Notch)]
+        cut, fold = self._cut()
+        return PieceDraft(
+            self._name,
+            titled(self._node.title, self._name),
+            cut,
+            fold,
+            tuple(point for point in points if point is not None),
+            edges,
+            tuple(dart for dart in darts if dart is not None),
+            tuple(line for line in lines if line is not None),
+            tuple(notch for notch in notches if notch is not None),
+            self._grain(),
+            self._node.name.span,
+        )
+
+    # --- how often, and which way ---
+
+    def _cut(self) -> tuple[int, str | None]:
+        """How often the piece is cut, and on which fold, by the one statement that holds; once by none."""
+        statements = [item for item in self._node.body if isinstance(item, tree.Cut)]
+        conditions = [self._holds(item.when) for item in statements]
+        for item in statements:
+            if item.fold is not None:
+                self._on_edge(item.fold)
+            if item.count.value.denominator != 1 or not 1 <= item.count.value <= _MOST_CUT:
+                bounds = f"a whole number from 1 to {_MOST_CUT}"
+                what = f"how often `{self._name}` is cut"
+                self._say.add(out_of_range(item.count.span, what, bounds, found=item.count.span.text))
+        holding = [item for item, holds in zip(statements, conditions, strict=True) if holds]
+        if len(holding) > 1:
+            self._tell_second("`cut` at a time", holding[1].span, holding[0].span)
+        if not holding and statements and None not in conditions:
+            told = MISSING.at(self._node.name.span, owner=f"piece `{self._name}`", name="cut")
+            self._say.add(told.help("write a line `cut …` for every option of the choice"))
+        if not holding:
+            return 1, None
+        fold = holding[0].fold
+        return int(holding[0].count.value), fold.text if fold is not None else None
+
+    def _holds(self, when: tree.When | None) -> bool | None:
+        """Whether the condition holds; None when it cannot be known, which is reported."""
+        return True if when is None else holds(when, self._choices, self._say)
+
+    def _grain(self) -> tuple[str, str] | None:
+        found = [item for item in self._node.body if isinstance(item, tree.Grain)]
+        if len(found) > 1:
+            self._tell_second("`grain`", found[1].span, found[0].span)
+        for item in found:
+            self._known_points(item.start, item.end)
+        return (found[0].start.text, found[0].end.text) if found else None
+
+    def _tell_second(self, what: str, second: Span, first: Span) -> None:
+        told = MORE_THAN_ONE.at(second, owner=f"piece `{self._name}`", what=what)
+        self._say.add(told.see(first, "the first"))
+
+    # --- parts ---
+
+    def _two_pointed(self, item: tree.TwoPointed) -> TwoPointedDraft | None:
+        known = self._known_points(item.top, item.bottom, item.middle)
+        width = self._value(item.width, "the width of a dart", _LENGTH)
+        if width is None or not known:
+            return None
+        ends = item.top.text, item.bottom.text, item.middle.text
+        return TwoPointedDraft(item.name.text, *ends, width, item.name.span)
+
+    def _line(self, item: tree.Line) -> LineDraft | None:
+        if not self._known_points(item.start, item.end):
+            return None
+        return LineDraft(item.name.text, item.start.text, item.end.text, item.name.span)
+
+    def _notch(self, item: tree.Notch) -> NotchDraft | None:
+        at = self._value(item.at, "the place of a notch", _PLACE)
+        edge = self._on_edge(item.edge)
+        if at is None or edge is None:
+            return None
+        corner = None if item.corner is None else self._parts.corner(item.corner, edge, self._say)
+        return NotchDraft(item.edge.text, at, corner, item.double, item.span)
+
+    def _point(self, node: tree.PointStatement) -> PointDraft | None:
+        position = self._position(node.position)
+        return None if position is None else PointDraft(node.name.text, position, node.name.span)
+
+    def _position(
+        self, node: tree.At | tree.Moved | tree.Turned | tree.On
+    ) -> At | Moved | Turned | On | None:
+        match node:
+            case tree.At():
+                across = self._value(node.across, "a distance to the right", _LENGTH)
+                up = self._value(node.up, "a distance up", _LENGTH)
+                return None if across is None or up is None else At(across, up)
+            case tree.Moved():
+                start = self._ref(node.origin, "point")
+                moves = [self._move(move) for move in node.moves]
+                done = tuple(move for move in moves if move is not None)
+                return None if start is None or len(done) < len(moves) else Moved(start, done)
+            case tree.Turned():
+                point = self._ref(node.point, "point")
+                around = self._ref(node.around, "point")
+                angle = self._value(node.angle, "a turn", _ANGLE)
+                return (
+                    None if point is None or around is None or angle is None else Turned(point, angle, around)
+                )
+            case tree.On():
+                edge = self._ref(node.edge, "edge", "line")
+                at = self._value(node.at, "a place on an edge", _PLACE)
+                if edge is None or at is None:
+                    return None
+                corner = None if node.corner is None else self._parts.corner(node.corner, edge, self._say)
+                return On(edge, at, corner)
+
+    def _move(self, node: tree.Step | tree.Going | tree.Toward) -> Going | Toward | None:
+        by = self._value(node.by, "a distance", _LENGTH)
+        if isinstance(node, tree.Toward):
+            target = self._ref(node.target, "point")
+            return None if by is None or target is None else Toward(target, by)
+        if isinstance(node, tree.Step):
+            direction: Expression | None = Constant(Quantity.of(SIDES[node.side], UNITS["deg"]), node.span)
+        else:
+            direction = self._value(node.direction, "a direction", _ANGLE)
+        return None if by is None or direction is None else Going(direction, by)
+
+    def _edge(self, node: tree.Edge) -> EdgeDraft:
+        self._known_points(node.start)
+        runs = [self._run(run) for run in node.runs if not isinstance(run, tree.Broken)]
+        if not node.runs:
+            told = EMPTY.at(node.name.span, owner=f"edge `{node.name.text}`", parts="runs")
+            self._say.add(told.help("say how it runs: `line to POINT`, or `curve to POINT, …`"))
+        done = tuple(run for run in runs if run is not None)
+        return EdgeDraft(node.name.text, node.start.text, done, node.hidden, node.name.span)
+
+    def _run(self, node: tree.Straight | tree.Curve | tree.DartRun) -> Straight | Curve | DartRun | None:
+        known = self._known_points(node.to)
+        match node:
+            case tree.Straight():
+                return Straight(node.to.text, node.span) if known else None
+            case tree.Curve():
+                return self._curve(node) if known else None
+            case tree.DartRun():
+                short = self._value(node.short, "how far a dart stops short", _LENGTH)
+                if not self._known_points(node.pivot) or not known:
+                    return None
+                return DartRun(node.name.text, node.to.text, node.pivot.text, short, node.name.span)
+
+    def _curve(self, node: tree.Curve) -> Curve | None:
+        leaving, arriving = self._bearing(node.leaving), self._bearing(node.arriving)
+        full = self._value(node.full, "how full a curve is", _SHARE)
+        through = self._ref(node.through, "point") if node.through else None
+        if leaving is None or arriving is None:
+            return None
+        return Curve(node.to.text, leaving, arriving, full, through, node.span)
+
+    def _bearing(self, node: tree.Bearing) -> Bearing | None:
+        direction = self._value(node.direction, "a direction", _ANGLE)
+        handle = self._value(node.handle, "how far a direction holds", _LENGTH)
+        return None if direction is None else Bearing(direction, handle)
+
+    # --- what is spoken of ---
+
+    def _value(
+        self, node: tree.Expression | None, what: str, wanted: tuple[Dimension, ...]
+    ) -> Expression | None:
+        return meaning(node, self._scope, self._say, what=what, wanted=wanted)
+
+    def _ref(self, ref: tree.Ref, *kinds: str) -> PartRef | None:
+        return self._parts.find(ref, kinds, self._say, within=self._name)
+
+    def _known_points(self, *words: tree.Word) -> bool:
+        found = [self._ref(tree.Ref(word, None, word.span), "point") for word in words]
+        return None not in found
+
+    def _on_edge(self, word: tree.Word) -> PartRef | None:
+        return self._ref(tree.Ref(word, None, word.span), "edge")
