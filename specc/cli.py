@@ -1,7 +1,7 @@
 """Owns the command line: arguments, reading and writing files, exit statuses. The only module that prints.
 
-Knows nothing of the insides of the stages. Exit status 0 when nothing is wrong (warnings allowed), 1 when a garment has
-errors, 2 for wrong usage, 70 for a fault of ours.
+Knows nothing of the insides of the stages. Exit status 0 when nothing is wrong (warnings allowed), 1 when a
+garment has errors, 2 when something could not be carried out as it was asked for, 70 for a fault of ours.
 """
 
 from __future__ import annotations
@@ -9,8 +9,9 @@ from __future__ import annotations
 import argparse
 import os
 import sys
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TextIO
 
 from specc import __version__
 
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from specc.pipeline import Result
 
 OK, WRONG, USAGE, OUR_FAULT = 0, 1, 2, 70
+INTERRUPTED, READER_GONE = 130, 141  # as a shell counts them: 128 and the number of the signal
 
 _BORDERS: dict[str, Callable[[Result], object]] = {
     "tree": lambda result: result.gathered and result.gathered.spec.declarations,
@@ -29,32 +31,54 @@ _BORDERS: dict[str, Callable[[Result], object]] = {
     "pieces": lambda result: result.shaped,
     "assembly": lambda result: result.assembly,
     "quantities": lambda result: result.quantities,
-    "document": lambda result: _document(result),
+    "document": lambda result: _document(result),  # noqa: PLW0108 it is defined below
 }
 
 
 class _UsageError(Exception):
-    """The command cannot be carried out as it was given."""
+    """Something cannot be carried out as it was asked for."""
+
+
+@dataclass(slots=True)
+class _Outcome:
+    """What one run has to say in the end, and how it ended."""
+
+    said: list[Diagnostic] = field(default_factory=list)
+    problems: list[str] = field(default_factory=list)
+    status: int = OK
+
+    def worsen(self, status: int) -> None:
+        """The worst status is that of the run."""
+        self.status = max(self.status, status)
+
+    def add(self, diagnostics: Sequence[Diagnostic]) -> None:
+        """Keep the diagnostics of a file."""
+        self.said += diagnostics
+        if any(diagnostic.severity.name == "ERROR" for diagnostic in diagnostics):
+            self.worsen(WRONG)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Carry out a command; return its exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        # What a terminal or a file name cannot hold is shown as a number, never a fault.
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="backslashreplace")
     options = _parser().parse_args(arguments)
     try:
         return int(options.run(options))
     except _UsageError as fault:
-        print(f"specc: {fault}", file=sys.stderr)
+        _complain(str(fault))
         return USAGE
     except BrokenPipeError:
-        sys.stdout = open(os.devnull, "w", encoding="utf-8")  # noqa: SIM115, PTH123 the reader has gone
-        return OK
+        _leave_reader()
+        return READER_GONE
     except KeyboardInterrupt:
-        return 130
-    except Exception as fault:  # noqa: BLE001 whatever it is, it is ours, and the user gets an answer
-        print(f"specc: error[SPC900]: a fault of specc itself: {type(fault).__name__}: {fault}", file=sys.stderr)
-        print("specc: the output is as it was before; `specc explain SPC900` says what to do", file=sys.stderr)
+        return INTERRUPTED
+    except Exception as fault:
         if os.environ.get("SPECC_DEBUG"):
             raise
+        _complain(f"error[SPC900]: a fault of specc itself: {type(fault).__name__}: {fault}")
         return OUR_FAULT
 
 
@@ -70,8 +94,12 @@ def _parser() -> argparse.ArgumentParser:
 
     build = commands.add_parser("build", help="make the sheets of garments")
     build.add_argument("files", nargs="+", metavar="FILE", help="a .garment file")
-    build.add_argument("--out", default="build", metavar="DIR", help="folder for the sheets, one each (default: build)")
-    build.add_argument("--show", choices=tuple(_BORDERS), help="print the value at a border instead of writing files")
+    build.add_argument(
+        "--out", default="build", metavar="DIR", help="folder for the sheets, one each (default: build)"
+    )
+    build.add_argument(
+        "--show", choices=tuple(_BORDERS), help="print the value at a border instead of writing files"
+    )
     build.set_defaults(run=_build)
 
     explain = commands.add_parser("explain", help="say more about a code")
@@ -81,53 +109,83 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _check(options: argparse.Namespace) -> int:
-    said: list[Diagnostic] = []
-    for file in _each(options.files):
-        said += _compiled(file).diagnostics
-    _tell(said, options.format, sys.stdout if options.format != "text" else sys.stderr)
-    return WRONG if _failed(said) else OK
+    outcome = _Outcome()
+    _for_each(options.files, outcome, lambda file: outcome.add(_compiled(file).diagnostics))
+    _tell(outcome.said, options.format, sys.stderr if options.format == "text" else sys.stdout)
+    return outcome.status
 
 
 def _build(options: argparse.Namespace) -> int:
-    from specc.writing import OutputError, write_all  # noqa: PLC0415  only a build writes
-
-    said: list[Diagnostic] = []
+    outcome = _Outcome()
     written: dict[str, str] = {}
-    for file in _each(options.files):
-        result = _compiled(file)
-        said += result.diagnostics
-        if options.show:
-            print(_shown(result, options.show), end="")
-            continue
-        document = _document(result)
-        if document is None or result.garment is None:
-            continue
-        folder = _folder(result.garment.header.style)
-        if folder in written:
-            raise _UsageError(f"{file} and {written[folder]} have one style, {folder}: build them into two folders")
-        written[folder] = file
-        from specc.backends import write  # noqa: PLC0415  paper is heavy
 
-        try:
-            write_all(Path(options.out) / folder, write(document))
-        except OutputError as fault:
-            raise _UsageError(str(fault)) from fault
-        print(Path(options.out, folder, "sheet.pdf").as_posix())
-    _tell(said, "text", sys.stderr)
-    return WRONG if _failed(said) else OK
+    def build(file: str) -> None:
+        result = _compiled(file)
+        outcome.add(result.diagnostics)
+        if options.show:
+            _print(_shown(result, options.show), sys.stdout)
+        else:
+            _write(file, result, Path(options.out), written)
+
+    _for_each(options.files, outcome, build)
+    _tell(outcome.said, "text", sys.stderr)
+    return outcome.status
+
+
+def _write(file: str, result: Result, out: Path, written: dict[str, str]) -> None:
+    """Write the sheet of a garment without errors into a folder; `written` says whose each folder is."""
+    document = _document(result)
+    if document is None or result.garment is None:
+        return
+    from specc.backends import write  # noqa: PLC0415  paper is heavy
+    from specc.writing import OutputError, folder_name, write_all  # noqa: PLC0415  only a build writes
+
+    folder = folder_name(result.garment.header.style)
+    if folder.casefold() in written:
+        other = written[folder.casefold()]
+        raise _UsageError(f"{file} and {other} have one style, {folder}: build them into two folders")
+    written[folder.casefold()] = file
+    try:
+        write_all(out / folder, write(document))
+    except OutputError as fault:
+        raise _UsageError(str(fault)) from fault
+    _print(_visible((out / folder / "sheet.pdf").as_posix()) + "\n", sys.stdout)
 
 
 def _explain(options: argparse.Namespace) -> int:
     from specc.diagnostics import explained, explanation  # noqa: PLC0415
 
-    page = explanation(options.code.upper())
+    code = options.code.strip().upper()
+    page = explanation(code)
     if page is None:
         from specc.names import did_you_mean  # noqa: PLC0415
 
-        near = did_you_mean(options.code.upper(), explained())
+        near = did_you_mean(code, explained())
         raise _UsageError(f"there is no code {options.code}" + (f"; {near}" if near else ""))
-    print(page, end="" if page.endswith("\n") else "\n")
+    _print(page, sys.stdout)
     return OK
+
+
+def _for_each(files: Sequence[str], outcome: _Outcome, act: Callable[[str], None]) -> None:
+    """Do it with each file; what goes wrong with one is kept for the end, and the others are still read."""
+    for file in _each(files):
+        try:
+            act(file)
+        except _UsageError as fault:
+            outcome.problems.append(str(fault))
+            outcome.worsen(USAGE)
+        except BrokenPipeError:
+            raise
+        except Exception as fault:
+            if os.environ.get("SPECC_DEBUG"):
+                raise
+            from specc.diagnostics.ours import FAULT  # noqa: PLC0415
+
+            told = FAULT.at(None, fault=f"{type(fault).__name__}: {fault}")
+            outcome.said.append(told.note(f"it came up in {file}; the output is as it was"))
+            outcome.worsen(OUR_FAULT)
+    for problem in outcome.problems:
+        _complain(problem)
 
 
 def _compiled(file: str) -> Result:
@@ -137,14 +195,15 @@ def _compiled(file: str) -> Result:
 
     path = Path(file)
     try:
-        if path.stat().st_size > LARGEST_FILE:
-            raise _UsageError(f"{file} has more than {LARGEST_FILE} bytes, too many for a spec")
-        data = path.read_bytes()
+        with path.open("rb") as opened:
+            data = opened.read(LARGEST_FILE + 1)
     except IsADirectoryError:
         raise _UsageError(f"{file} is a folder; name a .garment file") from None
     except (OSError, ValueError) as fault:
         reason = getattr(fault, "strerror", None) or str(fault)
         raise _UsageError(f"cannot read {file}: {reason}") from None
+    if len(data) > LARGEST_FILE:
+        raise _UsageError(f"{file} has more than {LARGEST_FILE} bytes, too many for a spec")
     return check_bytes(path.name, data, Folder(path.parent))
 
 
@@ -161,24 +220,19 @@ def _shown(result: Result, border: str) -> str:
     return "" if value is None else show(value)
 
 
-def _folder(style: str) -> str:
-    """The style as a folder name: letters, digits, dots, hyphens and underscores; others become hyphens."""
-    kept = "".join(letter if letter.isalnum() or letter in "._-" else "-" for letter in style)
-    return kept.strip(".-") or "garment"
-
-
 def _each(files: Sequence[str]) -> Iterator[str]:
     """The files, with a line of progress on a terminal when there are many."""
-    several = len(files) > 1 and sys.stderr.isatty()
+    several = len(files) > 1 and _is_terminal(sys.stderr)
     for number, file in enumerate(files, start=1):
         if several:
-            print(f"\r\033[K{number} of {len(files)}: {file}", end="", file=sys.stderr, flush=True)
+            line = f"\r\033[K{number} of {len(files)}: {_visible(file)}"
+            print(line, end="", file=sys.stderr, flush=True)
         yield file
-    if several:
-        print("\r\033[K", end="", file=sys.stderr, flush=True)
+        if several:
+            print("\r\033[K", end="", file=sys.stderr, flush=True)
 
 
-def _tell(said: Sequence[Diagnostic], form: str, stream: object) -> None:
+def _tell(said: Sequence[Diagnostic], form: str, stream: TextIO | None) -> None:
     """Print the diagnostics in the form asked for."""
     if form == "json":
         from specc.diagnostics.render_json import render_json  # noqa: PLC0415
@@ -192,11 +246,43 @@ def _tell(said: Sequence[Diagnostic], form: str, stream: object) -> None:
     elif said:
         from specc.diagnostics.render_text import render_text, wants_colour  # noqa: PLC0415
 
-        text = render_text(said, colour=wants_colour(stream, os.environ))  # type: ignore[arg-type]
+        text = render_text(said, colour=stream is not None and wants_colour(stream, os.environ))
     else:
         return
-    print(text, end="" if text.endswith("\n") else "\n", file=stream)  # type: ignore[call-overload]
+    if stream is not None and form != "text" and hasattr(stream, "reconfigure"):
+        stream.reconfigure(encoding="utf-8")  # RFC 8259, 8.1
+    _print(text, stream)
 
 
-def _failed(said: Sequence[Diagnostic]) -> bool:
-    return any(diagnostic.severity.name == "ERROR" for diagnostic in said)
+def _print(text: str, stream: TextIO | None) -> None:
+    """Print the text, at once, so that it is known here whether it could be."""
+    if stream is None:  # it was closed before we began
+        return
+    try:
+        print(text, end="", file=stream, flush=True)
+    except BrokenPipeError:
+        raise
+    except OSError as fault:
+        raise _UsageError(f"cannot write what there is to say: {fault.strerror or fault}") from fault
+
+
+def _complain(message: str) -> None:
+    print(f"specc: {_visible(message)}", file=sys.stderr)
+
+
+def _visible(text: str) -> str:
+    """The text with all that could steer a terminal shown as a number."""
+    return "".join(letter if letter.isprintable() else ascii(letter)[1:-1] for letter in text)
+
+
+def _is_terminal(stream: TextIO | None) -> bool:
+    return stream is not None and stream.isatty() and os.environ.get("TERM") != "dumb"
+
+
+def _leave_reader() -> None:
+    """Let what is still on its way to a reader who has gone go nowhere, so that Python ends in silence."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    for stream in (sys.stdout, sys.stderr):
+        if stream is not None:
+            os.dup2(nowhere, stream.fileno())
+    os.close(nowhere)

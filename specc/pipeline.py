@@ -44,7 +44,7 @@ class Result:
 
 
 def check(source: SourceFile, world: World) -> Result:
-    """Text to judgement. Every stage hands on a value, or nothing when a fault would make the next one guess."""
+    """Text to judgement. A stage hands on a value, or nothing when a fault would make the next one guess."""
     say = Collector()
     gathered = say.keep(gather(source, world))
     garment = say.keep(resolve(gathered))

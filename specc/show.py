@@ -1,4 +1,4 @@
-"""Owns printing the value at a border between stages as readable text: the debugging tool, and what golden tests read.
+"""Owns printing the value at a border between stages as text: for finding faults, and for golden tests.
 
 Knows the shape of frozen values, not what they mean: fields by name, floats to a hundredth, places by line.
 """
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.geometry.path import Path
 from specc.geometry.point import Point
+from specc.geometry.segment import Line
 from specc.source import SourceFile, Span
 from specc.units import Dimension, Quantity
 
@@ -54,10 +55,33 @@ def _fields(value: object) -> Iterator[tuple[str, object]]:
             yield field.name, inner
 
 
-def _short(value: object) -> str | None:  # noqa: PLR0911 one line a kind of value
+def _short(value: object) -> str | None:
     """The value on one line, if it has such a form."""
+    if isinstance(value, Path):
+        return _path(value)
+    if isinstance(value, frozenset):
+        return _short(tuple(sorted(value, key=str)))
+    if isinstance(value, tuple):
+        parts = [part for item in value if (part := _short(item)) is not None]
+        return f"[{', '.join(parts)}]" if len(parts) == len(value) else None
+    plain = _plain(value)
+    if plain is not None or hasattr(value, "items"):
+        return plain
+    if not is_dataclass(value):
+        return str(value)
+    told = []
+    for name, inner in _fields(value):
+        short = _short(inner)
+        if short is None:
+            return None
+        told.append(f"{name} {short}")
+    return f"{type(value).__name__}({'; '.join(told)})"
+
+
+def _plain(value: object) -> str | None:  # noqa: PLR0911 one line a kind of value
+    """A value that has no parts, as it is read; None for any other."""
     match value:
-        case bool() | int():
+        case bool() | int() | Quantity() | Dimension():
             return str(value)
         case float():
             return _number(value)
@@ -67,27 +91,18 @@ def _short(value: object) -> str | None:  # noqa: PLR0911 one line a kind of val
             return f"line {value.line}"
         case SourceFile():
             return value.name
-        case Quantity() | Dimension():
-            return str(value)
         case Point():
             return f"({_number(value.x)}, {_number(value.y)})"
-        case Path():
-            stops = " ".join(
-                f"{'line' if type(segment).__name__ == 'Line' else 'curve'} {_short(segment.end)}" for segment in value.segments
-            )
-            return f"from {_short(value.start)} {stops}, {_number(value.length())} long"
-        case tuple():
-            parts = [part for item in value if (part := _short(item)) is not None]
-            return f"[{', '.join(parts)}]" if len(parts) == len(value) else None
-    if not is_dataclass(value):
-        return str(value) if not hasattr(value, "items") else None
-    told = []
-    for name, inner in _fields(value):
-        short = _short(inner)
-        if short is None:
+        case _:
             return None
-        told.append(f"{name} {short}")
-    return f"{type(value).__name__}({'; '.join(told)})"
+
+
+def _path(path: Path) -> str:
+    stops = (
+        f"{'line' if isinstance(segment, Line) else 'curve'} {_plain(segment.end)}"
+        for segment in path.segments
+    )
+    return f"from {_plain(path.start)} {' '.join(stops)}, {_number(path.length())} long"
 
 
 def _number(value: float) -> str:
