@@ -65,10 +65,8 @@ def _short(value: object) -> str | None:
         parts = [part for item in value if (part := _short(item)) is not None]
         return f"[{', '.join(parts)}]" if len(parts) == len(value) else None
     plain = _plain(value)
-    if plain is not None or hasattr(value, "items"):
+    if plain is not None or not is_dataclass(value):
         return plain
-    if not is_dataclass(value):
-        return str(value)
     told = []
     for name, inner in _fields(value):
         short = _short(inner)
@@ -94,7 +92,7 @@ def _plain(value: object) -> str | None:  # noqa: PLR0911 one line a kind of val
         case Point():
             return f"({_number(value.x)}, {_number(value.y)})"
         case _:
-            return None
+            return None if is_dataclass(value) or hasattr(value, "items") else str(value)
 
 
 def _path(path: Path) -> str:
