@@ -85,7 +85,7 @@ def read(name: str, data: bytes, called: str = "") -> tuple[SourceFile, tuple[Di
 
 
 class _Files:
-    """The files used, each once, in the order in which they are met; a circle of uses does no harm.
+    """The files used, each once and behind those that it uses itself; a circle of uses does no harm.
 
     `complete`: whether all of them could be had.
     """
@@ -94,32 +94,35 @@ class _Files:
         self.complete = True
         self._world = world
         self._say = say
-        self._found: dict[str, tree.Tree] = {}
-        waiting = [(spec, use) for use in _uses(spec)]
-        asked = {spec.file.name}
-        while waiting:
-            owner, use = waiting.pop(0)
-            path = self._path(owner, use)
-            if path is None or path in asked:
+        self._found: list[tree.Tree] = []
+        self._asked = {spec.file.name}
+        self._take_uses(spec)
+
+    def _take_uses(self, owner: tree.Tree) -> None:
+        for use in owner.declarations:
+            path = self._path(owner, use) if isinstance(use, tree.UseFile) else None
+            if not isinstance(use, tree.UseFile) or path is None or path in self._asked:
                 continue
-            if len(self._found) >= MOST_FILES:
+            if len(self._asked) > MOST_FILES:
+                if self.complete:
+                    bounds = f"at most {MOST_FILES}"
+                    told = out_of_range(use.path.span, "the number of files used", bounds, found="more")
+                    self._say.add(told.help("put what belongs together into one file"))
                 self.complete = False
-                bounds = f"at most {MOST_FILES}"
-                told = out_of_range(use.path.span, "the number of files used", bounds, found="more")
-                say.add(told.help("put what belongs together into one file"))
-                break
-            asked.add(path)
-            data = world.project(path)
+                return
+            self._asked.add(path)
+            data = self._world.project(path)
             if isinstance(data, Refused):
                 self._tell(data, use, path)
-                continue
-            self._found[path] = say.keep(parse(say.keep(read(path, data, world.called + path))))
-            waiting += [(self._found[path], inner) for inner in _uses(self._found[path])]
+            else:
+                file = self._say.keep(parse(self._say.keep(read(path, data, self._world.called + path))))
+                self._take_uses(file)
+                self._found.append(file)
 
     @property
     def found(self) -> tuple[tree.Tree, ...]:
         """Their trees."""
-        return tuple(self._found.values())
+        return tuple(self._found)
 
     def _path(self, owner: tree.Tree, use: tree.UseFile) -> str | None:
         """The path of the file in the project folder; None when it has none, which is reported."""
@@ -159,10 +162,6 @@ class _Files:
         else:
             told = UNREADABLE.at(span, path=written, reason=str(refused))
             self._say.add(told.help("name a file of text in the language, such as `cloths.garment`"))
-
-
-def _uses(file: tree.Tree) -> tuple[tree.UseFile, ...]:
-    return tuple(declaration for declaration in file.declarations if isinstance(declaration, tree.UseFile))
 
 
 def _beside(owner: str, path: str) -> str | None:

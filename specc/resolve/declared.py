@@ -88,6 +88,10 @@ class Declared:
         nodes = (node for node in self._named.values() if isinstance(node, tree.Method))
         return tuple(node.name.text for node in nodes if node.makes.text in made)
 
+    def is_own(self, node: tree.Chart | tree.Block | tree.Method) -> bool:
+        """Whether the user wrote it, rather than the library."""
+        return any(node is one for one in self._mine)
+
     def unused(self, kind: type[Node]) -> tuple[Node, ...]:
         """Those of the user's own that nothing has asked for."""
         return tuple(

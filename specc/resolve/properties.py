@@ -84,7 +84,7 @@ class Properties:
         found = self.get(name)
         if found is None and not any(name in nearest(written, (name,)) for written in self._misspelt):
             told = MISSING.at(self.place, owner=self._owner, name=name)
-            self.say.add(told.help(f"write a line `{name} {example}`"))
+            self.say.add(told.help(f"write a line such as `{name} {example}`"))
         return found
 
     def words(self, name: str, *, example: str = "text") -> str | None:

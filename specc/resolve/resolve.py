@@ -13,7 +13,7 @@ from specc.model.garment import Garment
 from specc.resolve.alterations import Alterer
 from specc.resolve.blocks import resolve_block
 from specc.resolve.charts import Measured, resolve_chart
-from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_PROPERTY, there_are
+from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_NAME, UNKNOWN_PROPERTY, enumerated, there_are
 from specc.resolve.construction import Maker
 from specc.resolve.declared import Declared, report_nameless
 from specc.resolve.demands import (
@@ -34,7 +34,7 @@ from specc.source import Span
 from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from specc.diagnostics import Diagnostic
     from specc.model.alteration import Alteration
@@ -46,6 +46,9 @@ if TYPE_CHECKING:
 NO_GARMENT = declare("SPC301", "no-garment", Severity.ERROR, "the spec does not declare a garment")
 NO_CHART = declare("SPC308", "no-chart", Severity.ERROR, "the garment does not use a size chart")
 NO_BLOCK = declare("SPC309", "no-block", Severity.ERROR, "the garment does not use a block")
+LACKS = declare(
+    "SPC313", "chart-lacks-measurement", Severity.ERROR, "chart `{chart}` lacks what block `{block}` needs"
+)
 NO_CLOTH = declare("SPC310", "no-cloth", Severity.ERROR, "nothing says what cloth {what} is made of")
 
 Item = TypeVar("Item")
@@ -65,8 +68,8 @@ class Gathered:
 
     @property
     def own(self) -> tuple[tree.Declaration, ...]:
-        """The declarations of the spec and of the files that it uses."""
-        return tuple(declaration for file in (self.spec, *self.used) for declaration in file.declarations)
+        """The declarations of the files that are used, and then of the spec."""
+        return tuple(declaration for file in (*self.used, self.spec) for declaration in file.declarations)
 
 
 def resolve(gathered: Gathered) -> tuple[Garment | None, tuple[Diagnostic, ...]]:
@@ -216,8 +219,10 @@ class _Resolution:
             if node is None:
                 self._missing["block"] = None
                 continue
-            settings = Settings(use.settings, use.name.span, self._say)
-            block = resolve_block(node, settings, measured, self._parts, self._say)
+            heard = Collector()
+            settings = Settings(use.settings, use.name.span, heard)
+            block = resolve_block(node, settings, measured, self._parts, heard)
+            self._say.add(*self._told_of_block(heard.diagnostics, use, node, measured.chart))
             if block is None:
                 self._missing["block"] = None
             else:
@@ -229,6 +234,26 @@ class _Resolution:
             self._lacks(told, "write `piece NAME { … }` in it for each")
             self._missing["block"] = None
         return tuple(blocks)
+
+    def _told_of_block(
+        self, said: Sequence[Diagnostic], use: tree.UseLibrary, node: tree.Block, chart: Chart | None
+    ) -> Iterable[Diagnostic]:
+        """What was said of a block; that the chart lacks what a library's block needs is said once."""
+        if chart is None or self._declared.is_own(node):
+            return said
+        library = node.span.file
+        lacks = [
+            told for told in said if told.code is UNKNOWN_NAME and told.span and told.span.file is library
+        ]
+        if not lacks:
+            return said
+        lacking = dict.fromkeys(f"`{dict(told.facts)['name']}`" for told in lacks)
+        told = LACKS.at(use.name.span, chart=chart.name, block=node.name.text).see(
+            chart.origin, "declared here"
+        )
+        told = told.note(f"the block speaks of {enumerated(lacking, 'and')}")
+        told = told.help("add lines `measurement NAME = …` to the chart, or use one that has them")
+        return (*(one for one in said if one not in lacks), told)
 
     def _check_unused(self, node: tree.Block) -> None:
         """Report what is wrong in an unused block, but for measurements, which another chart may have."""
