@@ -150,10 +150,10 @@ class _Files:
             self._say.add(told.help("copy the file into the project and use it by its relative path"))
         elif refused is Refused.MISSING:
             folder, _, name = path.rpartition("/")
-            names = self._world.project_names(folder)
-            near = (
-                f"did you mean `{name}.garment`?" if f"{name}.garment" in names else did_you_mean(name, names)
-            )
+            before = written.removesuffix(name)
+            names = tuple(f"{before}{other}" for other in self._world.project_names(folder))
+            ended = f"{written}.garment"
+            near = f"did you mean `{ended}`?" if ended in names else did_you_mean(written, names)
             cure = near or "write the path from the file that uses it, with its ending: `cloths.garment`"
             told = NO_FILE.at(span, path=written).help(cure)
             self._say.add(

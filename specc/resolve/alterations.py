@@ -21,7 +21,7 @@ from specc.model.alteration import (
     Swing,
 )
 from specc.model.expression import Arithmetic, Constant, Operator
-from specc.resolve.codes import NAMED_TWICE, out_of_range, there_are, unknown_name
+from specc.resolve.codes import NAMED_TWICE, enumerated, out_of_range, there_are, unknown_name
 from specc.resolve.expressions import FIGURES, meaning
 from specc.resolve.parts import DARTS, Gone, wrong_kind
 from specc.syntax import tree
@@ -142,7 +142,7 @@ class Alterer:
         fault = self._not_a_target(dart, target)
         if fault is not None:
             told = WRONG_TARGET.at(node.target.span, dart=name, target=into, reason=fault)
-            edges = ", ".join(f"`{dart.piece}.{edge}`" for edge in own.of("edge"))
+            edges = enumerated([f"`{dart.piece}.{edge}`" for edge in own.of("edge")], "or")
             self._say.add(told.help(f"swing it into an edge of its own piece: {edges}"))
             return None
         place = None if node.place is None else self._place(node.place, target)

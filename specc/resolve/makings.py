@@ -199,7 +199,8 @@ class _Filling:
         small = known is not None and (known.value.value < 0 or (least is None and not known.value.value))
         if known is None or small or known.value.value > most.value:
             self.failed = True
-            self._tell_length(node, known, what, f"{least or 'more than nothing'} to {most}")
+            bounds = f"above {_NOTHING} and up to {most}" if least is None else f"{least} to {most}"
+            self._tell_length(node, known, what, bounds)
         return known
 
     def _tell_length(self, node: tree.Expression, known: Constant | None, what: str, bounds: str) -> None:
