@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 ROOT = Path(__file__).resolve().parent.parent.parent
 WITHIN = Path(__file__).parent / "within"
 PLACE = "@@@"
+OF_BYTES = {"SPC109"}  # a page is text, and cannot show what is not
 PAGES = sorted(
     {
         *ROOT.glob("*.md"),
@@ -112,7 +113,7 @@ def test_a_page_of_a_code_shows_what_gives_it_and_what_does_not() -> None:
     pages = {page.stem for page in ROOT.joinpath("specc/diagnostics/explain").glob("SPC[1-6]*.md")}
     wrong = {Path(block.name).stem for block in BLOCKS if block.code == Path(block.name).stem[:6]}
 
-    assert pages - {name.split(".")[0] for name in wrong} == set()
+    assert pages - {name.split(".")[0] for name in wrong} == OF_BYTES
 
 
 def test_every_frame_is_used_and_has_a_place_for_the_block() -> None:
