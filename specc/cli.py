@@ -25,14 +25,7 @@ if TYPE_CHECKING:
 OK, WRONG, USAGE, OUR_FAULT = 0, 1, 2, 70
 INTERRUPTED, READER_GONE = 130, 141  # as a shell counts them: 128 and the number of the signal
 
-_BORDERS: dict[str, Callable[[Result], object]] = {
-    "tree": lambda result: result.gathered and result.gathered.spec.declarations,
-    "garment": lambda result: result.garment,
-    "pieces": lambda result: result.shaped,
-    "assembly": lambda result: result.assembly,
-    "quantities": lambda result: result.quantities,
-    "document": lambda result: _document(result),  # noqa: PLW0108 it is defined below
-}
+_BORDERS = ("tree", "garment", "pieces", "assembly", "quantities", "document")
 
 
 class _UsageError(Exception):
@@ -98,7 +91,7 @@ def _parser() -> argparse.ArgumentParser:
         "--out", default="build", metavar="DIR", help="folder for the sheets, one each (default: build)"
     )
     build.add_argument(
-        "--show", choices=tuple(_BORDERS), help="print the value at a border instead of writing files"
+        "--show", choices=_BORDERS, help="print the value at a border instead of writing files"
     )
     build.set_defaults(run=_build)
 
@@ -214,10 +207,9 @@ def _document(result: Result) -> Document | None:
 
 
 def _shown(result: Result, border: str) -> str:
-    from specc.show import show  # noqa: PLC0415
+    from specc.borders import BORDERS  # noqa: PLC0415  only `--show` needs it
 
-    value = _BORDERS[border](result)
-    return "" if value is None else show(value)
+    return BORDERS[border](result)
 
 
 def _each(files: Sequence[str]) -> Iterator[str]:

@@ -1,6 +1,6 @@
 """Owns the order of the stages, from text to document. Knows nothing of the insides of any stage.
 
-text -> trees -> garment -> pieces, drafted and altered -> assembly -> quantities -> judgement -> document
+text -> trees -> garment -> pieces, drafted and altered -> assembly -> measures -> judgement -> quantities -> document
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from specc.alteration.shape import shape
 from specc.diagnostics import Collector, Severity
 from specc.gather import gather, read
 from specc.making import assemble
-from specc.quantities import count
+from specc.quantities import count, measure
 from specc.resolve import resolve
 from specc.rules import RULES, Subject, judge
 
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from specc.gather import World
     from specc.making import Assembly
     from specc.model.garment import Garment
-    from specc.quantities import Quantities
+    from specc.quantities import Measures, Quantities
     from specc.resolve import Gathered
     from specc.rules import Judgement
     from specc.source import SourceFile
@@ -39,7 +39,7 @@ class Result:
     garment: Garment | None = None
     shaped: tuple[Shaped, ...] | None = None
     assembly: Assembly | None = None
-    quantities: Quantities | None = None
+    measures: Measures | None = None
     judgement: Judgement | None = None
 
 
@@ -56,12 +56,12 @@ def check(source: SourceFile, world: World) -> Result:
     assembly = say.keep(assemble(garment, shaped))
     if assembly is None:
         return Result(say.diagnostics, gathered, garment, shaped)
-    quantities = say.keep(count(garment, shaped, assembly))
-    if quantities is None:
+    measures = say.keep(measure(garment, shaped, assembly))
+    if measures is None:
         return Result(say.diagnostics, gathered, garment, shaped, assembly)
-    judgement = judge(Subject(garment, shaped, assembly, quantities), RULES)
+    judgement = judge(Subject(garment, shaped, assembly, measures), RULES)
     say.add(*judgement.standing)
-    return Result(say.diagnostics, gathered, garment, shaped, assembly, quantities, judgement)
+    return Result(say.diagnostics, gathered, garment, shaped, assembly, measures, judgement)
 
 
 def check_bytes(name: str, data: bytes, world: World) -> Result:
@@ -70,12 +70,19 @@ def check_bytes(name: str, data: bytes, world: World) -> Result:
     return Result(said) if said else check(source, world)
 
 
+def quantities(result: Result) -> Quantities | None:
+    """What a checked garment takes; None when checking ended before it could be known."""
+    if result.garment is None or result.shaped is None or result.assembly is None or result.measures is None:
+        return None
+    return count(result.garment, result.shaped, result.assembly, result.measures)
+
+
 def document(result: Result) -> Document | None:
     """The pages of a checked garment; None while it has errors."""
     from specc.document.build import build  # noqa: PLC0415  only a build pays for paper
 
-    garment, assembly, judgement = result.garment, result.assembly, result.judgement
     failed = any(said.severity is Severity.ERROR for said in result.diagnostics)
-    if failed or garment is None or assembly is None or result.quantities is None or judgement is None:
+    amounts = None if failed else quantities(result)
+    if amounts is None or result.garment is None or result.assembly is None or result.judgement is None:
         return None
-    return build(garment, assembly, result.quantities, judgement, version=__version__)
+    return build(result.garment, result.assembly, amounts, result.judgement, version=__version__)

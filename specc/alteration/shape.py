@@ -69,7 +69,7 @@ def shape(garment: Garment) -> tuple[tuple[Shaped, ...] | None, tuple[Diagnostic
         else:
             faults.append((one.size, (altered,)))
     say.add(*merged(faults), *_told(refused, garment))
-    return (None if say.failed else tuple(shaped)), say.diagnostics
+    return (None if faults or refused else tuple(shaped)), say.diagnostics
 
 
 def _altered(drafted: Drafted, garment: Garment) -> Altered | Diagnostic:

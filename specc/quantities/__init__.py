@@ -3,7 +3,7 @@
 Knows nothing of paper.
 """
 
-from specc.quantities.count import count
-from specc.quantities.quantities import Quantities
+from specc.quantities.count import count, measure
+from specc.quantities.quantities import Measures, Quantities
 
-__all__ = ["Quantities", "count"]
+__all__ = ["Measures", "Quantities", "count", "measure"]

@@ -11,7 +11,7 @@ from specc.drafting import EvaluationError
 from specc.quantities.bill import bill
 from specc.quantities.cutting import cloth_uses, cut_pieces
 from specc.quantities.points import expectation, openings_of, point_of_measure
-from specc.quantities.quantities import Measured, Quantities, SizeQuantities
+from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
 from specc.quantities.trims import trim_cuts
 
 if TYPE_CHECKING:
@@ -24,28 +24,39 @@ if TYPE_CHECKING:
     from specc.model.garment import Garment
 
 
-def count(
+def measure(
     garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly
-) -> tuple[Quantities | None, tuple[Diagnostic, ...]]:
-    """What the garment takes and measures; None when something is asked of a part that is no longer there."""
+) -> tuple[Measures | None, tuple[Diagnostic, ...]]:
+    """What the garment measures; None when something is asked of a part that is no longer there."""
+    evaluate = _evaluators(garment, shaped, assembly)
     try:
-        return _count(garment, shaped, assembly), ()
+        points = tuple(point_of_measure(point, evaluate) for point in garment.measures)
+        return Measures(points, tuple(expectation(expect, evaluate) for expect in garment.expects)), ()
     except EvaluationError as error:
         return None, (error.diagnostic,)
 
 
-def _count(garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly) -> Quantities:
-    evaluate = tuple(
+def count(garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly, measures: Measures) -> Quantities:
+    """What the garment takes, beside what it measures."""
+    sizes = []
+    for index, (size, of_size) in enumerate(
+        zip(assembly.sizes, _evaluators(garment, shaped, assembly), strict=True)
+    ):
+        measured = tuple(Measured(point.name, point.values[index]) for point in measures.points_of_measure)
+        sizes.append(_size(garment, size, of_size, measured))
+    return Quantities(
+        tuple(sizes), measures.points_of_measure, bill(garment, tuple(sizes)), measures.expects
+    )
+
+
+def _evaluators(
+    garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly
+) -> tuple[Callable[[Expression], float], ...]:
+    """What evaluates expressions over the finished garment, one for each size."""
+    return tuple(
         one.evaluator(openings_of(garment, size)).value
         for one, size in zip(shaped, assembly.sizes, strict=True)
     )
-    points = tuple(point_of_measure(measure, evaluate) for measure in garment.measures)
-    sizes = []
-    for index, (size, of_size) in enumerate(zip(assembly.sizes, evaluate, strict=True)):
-        measured = tuple(Measured(point.name, point.values[index]) for point in points)
-        sizes.append(_size(garment, size, of_size, measured))
-    expects = tuple(expectation(expect, evaluate) for expect in garment.expects)
-    return Quantities(tuple(sizes), points, bill(garment, tuple(sizes)), expects)
 
 
 def _size(

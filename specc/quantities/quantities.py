@@ -119,6 +119,14 @@ class ExpectResult:
 
 
 @dataclass(frozen=True, slots=True)
+class Measures:
+    """What the garment measures, and whether the designer's demands are met, in every size of its range."""
+
+    points_of_measure: tuple[PointOfMeasure, ...]
+    expects: tuple[ExpectResult, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Quantities:
     """What the garment takes and measures, in every size of its range and for the order."""
 

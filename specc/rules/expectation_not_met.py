@@ -19,7 +19,7 @@ NOT_MET = declare("SPC516", "expectation-not-met", Severity.ERROR, "`{text}` doe
 def check(subject: Subject) -> Iterator[Diagnostic]:
     """One diagnostic a demand, with what came out in each size."""
     sizes = [size.size for size in subject.assembly.sizes]
-    for expect, result in zip(subject.garment.expects, subject.quantities.expects, strict=True):
+    for expect, result in zip(subject.garment.expects, subject.measures.expects, strict=True):
         failed = [size for size, met in zip(sizes, result.met, strict=True) if not met]
         if not failed:
             continue

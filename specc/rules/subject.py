@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from specc.model.garment import Garment
     from specc.model.material import Cloth
     from specc.pattern.piece import Piece
-    from specc.quantities.quantities import Quantities
+    from specc.quantities.quantities import Measures
     from specc.source import Span
 
 SEEN_THROUGH = ("open", "sheer")
@@ -33,7 +33,7 @@ class Subject:
     garment: Garment
     shaped: tuple[Shaped, ...]
     assembly: Assembly
-    quantities: Quantities
+    measures: Measures
 
     def measurement(self, name: str, size: str) -> float | None:
         """A body measurement in millimetres; None where the chart lacks it."""

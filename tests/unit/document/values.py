@@ -20,7 +20,7 @@ from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
 from specc.making import assemble
 from specc.pattern.piece import Dart, Edge, NamedPoint, Notch, NotchKind, Piece, ReferenceLine
-from specc.quantities import count
+from specc.quantities import count, measure
 from specc.resolve import Gathered, resolve
 from specc.source import SourceFile
 from specc.syntax import parse
@@ -254,8 +254,9 @@ def sheet(spec: str = SPEC) -> Sheet:
     )
     made, said = assemble(of, shaped)
     assert made is not None, said
-    amounts, said = count(of, shaped, made)
-    assert amounts is not None, said
+    measured, said = measure(of, shaped, made)
+    assert measured is not None, said
+    amounts = count(of, shaped, made, measured)
     judgement = Judgement(
         (GAPES.at(of.finishes[0].origin).help("hold the binding in along the curve"),),
         tuple(Accepted(SHOWS.at(each.origin, dart="front.bust-dart"), each) for each in of.accepts),
