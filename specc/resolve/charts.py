@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from specc.diagnostics import Edit, Severity, declare
 from specc.model.chart import Chart, Measurement
+from specc.resolve.broken import has_broken
 from specc.resolve.codes import EMPTY, name_taken, out_of_range, wrong_value
 from specc.resolve.expressions import Scope, dimension_of, resolve_expression
 from specc.resolve.header import MOST_SIZES
@@ -49,7 +50,7 @@ def resolve_chart(node: tree.Chart, say: Collector) -> Measured:
     )
     sizes = _sizes(sheet)
     items = [item for item in node.body if isinstance(item, tree.Measurement)]
-    if not items and not any(isinstance(item, tree.Broken) for item in node.body):
+    if not items and not has_broken(node.body):
         told = EMPTY.at(node.name.span, owner=f"chart `{node.name.text}`", parts="measurements")
         say.add(told.help('write a line `measurement NAME "title" = …` for each'))
     measurements: dict[str, Measurement] = {}

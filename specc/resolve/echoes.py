@@ -11,13 +11,13 @@ from specc.resolve.alterations import NOTHING_LEFT
 from specc.resolve.codes import MISSING, UNKNOWN_NAME
 from specc.resolve.parts import GONE
 from specc.resolve.settings import NOT_SET
-from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Sequence
 
     from specc.diagnostics import Diagnostic
 
+_MOST_PLACES = 5
 _PARTS = frozenset(("piece", "reference line", "edge", "point", "line", "dart", "corner"))
 # What cannot be known once a chart, a block or a file is missing.
 _KINDS_OF = {
@@ -28,35 +28,21 @@ _KINDS_OF = {
 }
 
 
-def broken_words(declarations: Iterable[object]) -> frozenset[str] | None:
-    """The names that stand in statements which could not be read; None when all could be read."""
-    found = list(_broken(declarations))
-    return frozenset(word.text for item in found for word in item.words) if found else None
-
-
-def _broken(items: Iterable[object]) -> Iterator[tree.Broken]:
-    for item in items:
-        if isinstance(item, tree.Broken):
-            yield item
-        for inner in ("body", "settings", "steps", "runs"):
-            yield from _broken(getattr(item, inner, ()))
-
-
 def without_echoes(
     said: Sequence[Diagnostic], broken: frozenset[str], missing: Iterable[str]
 ) -> tuple[Diagnostic, ...]:
     """The diagnostics without those that follow from a broken statement or a missing chart, block or file.
 
-    What is said of the same name twice in one line, or twice of one place, is said once.
+    A name that is spoken of in many places and is not there is said once, with all the places.
     """
     silent = frozenset(kind for cause in missing for kind in _KINDS_OF[cause])
     if any(diagnostic.code is NOTHING_LEFT for diagnostic in said):
         said = tuple(diagnostic for diagnostic in said if diagnostic.code is not GONE)
-    kept: dict[tuple[object, ...], Diagnostic] = {}
+    groups: dict[tuple[object, ...], list[Diagnostic]] = {}
     for diagnostic in said:
         if not _follows(diagnostic, broken, silent):
-            kept.setdefault(_place(diagnostic), diagnostic)
-    return tuple(kept.values())
+            groups.setdefault(_sameness(diagnostic), []).append(diagnostic)
+    return tuple(_together(first, others) for first, *others in groups.values())
 
 
 def _follows(diagnostic: Diagnostic, broken: frozenset[str], silent: frozenset[str]) -> bool:
@@ -67,10 +53,20 @@ def _follows(diagnostic: Diagnostic, broken: frozenset[str], silent: frozenset[s
     return diagnostic.code in (MISSING, NOT_SET) and facts["name"] in broken
 
 
-def _place(diagnostic: Diagnostic) -> tuple[object, ...]:
-    """What tells two diagnostics apart: code, words and line; of the others the very place."""
+def _sameness(diagnostic: Diagnostic) -> tuple[object, ...]:
+    """What tells two diagnostics apart: code and words; but for names also the very place."""
     span = diagnostic.span
     if span is None:
         return diagnostic.code.id, diagnostic.message
-    same_line = diagnostic.code in (UNKNOWN_NAME, GONE)
-    return diagnostic.code.id, diagnostic.message, span.file.name, span.line if same_line else span
+    of_name = diagnostic.code in (UNKNOWN_NAME, GONE)
+    return diagnostic.code.id, diagnostic.message, span.file.name, None if of_name else span
+
+
+def _together(first: Diagnostic, others: Sequence[Diagnostic]) -> Diagnostic:
+    """The first, with the places of the others."""
+    places = {other.span: None for other in others if other.span != first.span}
+    told = first
+    for place in tuple(places)[:_MOST_PLACES]:
+        told = told.see(place, "and here")
+    left = len(places) - _MOST_PLACES
+    return told.note(f"and in {left} more place{'' if left == 1 else 's'}") if left > 0 else told

@@ -12,6 +12,7 @@ from specc.diagnostics import Severity, declare
 from specc.library.stitches import stitches
 from specc.model.construction import Making, Pass, Setting, Takes
 from specc.model.expression import Constant
+from specc.resolve.broken import has_broken
 from specc.resolve.choices import holds, report_same_options
 from specc.resolve.codes import MISSING, MORE_THAN_ONE, name_taken, one_of, out_of_range, unknown_name
 from specc.resolve.expressions import Scope, meaning
@@ -165,7 +166,7 @@ class _Filling:
         statements = [item for item in self._node.body if isinstance(item, tree.Allowance)]
         owner = f"method `{self._node.name.text}`"
         if not statements:
-            if not any(isinstance(item, tree.Broken) for item in self._node.body):
+            if not has_broken(self._node.body):
                 told = MISSING.at(self._node.name.span, owner=owner, name="allowance")
                 self._say.add(told.help("write a line `allowance …`; a bound edge has `allowance 0 in`"))
             return None

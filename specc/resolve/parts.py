@@ -44,6 +44,7 @@ class PieceParts:
 
     kinds: dict[str, str] = field(default_factory=dict)
     ends: dict[str, tuple[str, str]] = field(default_factory=dict)
+    whole: bool = True  # whether all its statements could be read
 
     def kind(self, name: str, *, drawn: bool) -> str | None:
         """The kind of a part; once the piece is `drawn`, the tip of dart `d` is the point `d-tip`."""
@@ -102,7 +103,7 @@ class Parts:
             say.add(wrong_kind(ref.span, full, kind, kinds).help(there_are(parts.of(*kinds))))
         elif full in self.gone:
             self._tell_gone(ref.span, full, say)
-        else:
+        elif parts.whole:
             kind = " or ".join(kind for kind in kinds if kind != "two-pointed dart" or len(kinds) == 1)
             where = f" on `{piece}`"
             say.add(unknown_name(word.span, kind, word.text, known=parts.of(*kinds), where=where))
@@ -145,7 +146,8 @@ class Parts:
 
     def _tell_gone(self, span: Span, name: str, say: Collector) -> None:
         gone = self.gone[name]
-        say.add(GONE.at(span, name=name, how=gone.how).see(gone.origin, "here"))
+        where = f"{gone.how.partition(' on line ')[0]} here"
+        say.add(GONE.at(span, name=name, how=gone.how).see(gone.origin, where))
 
     def _tell_which(self, word: tree.Word, kinds: tuple[str, ...], say: Collector) -> None:
         """Say what a lone name lacks: the piece, or the part if it is that of a piece."""

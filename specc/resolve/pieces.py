@@ -26,6 +26,7 @@ from specc.model.block import (
     TwoPointedDraft,
 )
 from specc.model.expression import Constant
+from specc.resolve.broken import has_broken
 from specc.resolve.choices import holds
 from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, name_taken, out_of_range
 from specc.resolve.expressions import SIDES, meaning
@@ -52,7 +53,7 @@ _MOST_CUT = 20
 
 def parts_of(piece: tree.Piece, say: Collector) -> PieceParts:  # noqa: C901 a case a statement
     """The parts that a piece declares; each bears a name of its own, whatever its kind."""
-    parts = PieceParts()
+    parts = PieceParts(whole=not has_broken(piece.body))
     first: dict[str, Span] = {}
 
     def add(word: tree.Word, kind: str) -> bool:
@@ -109,7 +110,7 @@ class Pieces:
         """The piece."""
         body = self._node.body
         edges = tuple(self._edge(item) for item in body if isinstance(item, tree.Edge))
-        if not edges and not any(isinstance(item, tree.Broken) for item in body):
+        if not edges and not has_broken(body):
             told = EMPTY.at(self._node.name.span, owner=f"piece `{self._name}`", parts="edges")
             self._say.add(told.help("give it edges that close its outline"))
         points = [self._point(item) for item in body if isinstance(item, tree.PointStatement)]

@@ -12,6 +12,7 @@ from specc.diagnostics import Collector, Severity, declare
 from specc.model.garment import Garment
 from specc.resolve.alterations import Alterer
 from specc.resolve.blocks import resolve_block
+from specc.resolve.broken import broken_words, has_broken
 from specc.resolve.charts import Measured, resolve_chart
 from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_NAME, UNKNOWN_PROPERTY, enumerated, there_are
 from specc.resolve.construction import Maker
@@ -24,7 +25,7 @@ from specc.resolve.demands import (
     resolve_measure,
     resolve_note,
 )
-from specc.resolve.echoes import broken_words, without_echoes
+from specc.resolve.echoes import without_echoes
 from specc.resolve.expressions import Scope
 from specc.resolve.header import resolve_header
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
@@ -86,9 +87,10 @@ class _Resolution:
         self._own = gathered.own
         library = tuple(declaration for file in gathered.library for declaration in file.declarations)
         self._declared = Declared(self._own, library, self._say)
-        broken = broken_words((*self._own, *library))
-        self._whole = broken is None and gathered.complete
-        self._silent = broken or frozenset()  # names of which it cannot be said that they are not there
+        self._whole = not has_broken((*self._own, *library)) and gathered.complete
+        self._silent = broken_words(
+            (*self._own, *library)
+        )  # names of which it cannot be said that they are not there
         self._missing: dict[str, None] = {} if gathered.complete else {"file": None}
         self._parts = Parts()
         garment = next(iter(self._sheets("garment")), None)
@@ -273,7 +275,7 @@ class _Resolution:
             heard = Collector()
             trim = resolve_trim(sheet, names, heard)
             self._say.add(*heard.diagnostics)
-            faulty = heard.failed or any(isinstance(item, tree.Broken) for item in sheet.body)
+            faulty = heard.failed or has_broken(sheet.body)
             trims.setdefault(trim.name, None if faulty else trim)
         return cloths, trims
 
