@@ -33,9 +33,9 @@ def fitted_inside(before: Piece, after: Piece) -> Piece:
     lines = []
     for line in before.lines:
         parts = list(line.parts)
-        if old.distance_to(parts[0].start) <= TOUCH and new.distance_to(parts[0].start) > NEAR:
+        if old.is_near(parts[0].start, TOUCH) and not new.is_near(parts[0].start, NEAR):
             parts[0] = parts[0].extended(reach, 0.0)
-        if old.distance_to(parts[-1].end) <= TOUCH and new.distance_to(parts[-1].end) > NEAR:
+        if old.is_near(parts[-1].end, TOUCH) and not new.is_near(parts[-1].end, NEAR):
             parts[-1] = parts[-1].extended(0.0, reach)
         kept = [
             stretch
@@ -52,7 +52,7 @@ def fitted_inside(before: Piece, after: Piece) -> Piece:
         points=tuple(
             point
             for point in after.points
-            if contains(polygon, point.at) or new.distance_to(point.at) <= TOUCH
+            if contains(polygon, point.at) or new.is_near(point.at, TOUCH)
         ),
     )
 
@@ -64,7 +64,7 @@ def _inside(part: Path, whole: Path, outline: Path, polygon: tuple[Point, ...]) 
     stretches = parted(part, (crossing.along for crossing in crossings(part, outline)))
     for stretch in stretches:
         inside = stretch.point_at(0.5 * stretch.length())
-        belongs = whole.distance_to(inside) <= TOUCH or stretch.distance_to(middle) <= TOUCH
-        if belongs and (contains(polygon, inside) or outline.distance_to(inside) <= NEAR):
+        belongs = whole.is_near(inside, TOUCH) or stretch.is_near(middle, TOUCH)
+        if belongs and (contains(polygon, inside) or outline.is_near(inside, NEAR)):
             kept.append(stretch)
     return kept

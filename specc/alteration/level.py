@@ -39,9 +39,13 @@ class Level:
 
     def height(self, point: Point) -> float:
         """How far the point lies above the level along the grain; negative below."""
-        met = line_crossings(self.line, point, self.up)
+        met = (
+            (segment.point_at(t) - point).dot(self.up)
+            for segment in self.line.segments
+            for t in segment.crossings_of_line(point, self.up)
+        )
         # A level may turn back on itself: its highest place counts.
-        return -max((crossing.across for crossing in met), default=-float("inf"))
+        return -max(met, default=-float("inf"))
 
     def lowered(self, by: float) -> Level:
         """The same level further down the grain."""

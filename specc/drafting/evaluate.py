@@ -89,7 +89,7 @@ def is_share(expression: Expression) -> bool:
 
 def in_floats(value: Quantity) -> float:
     """The value in millimetres, radians or a plain number; raises OverflowError beyond what a float holds."""
-    plain = float(value.value)
+    plain = value.value.numerator / value.value.denominator
     return radians(plain) if value.dimension == Dimension.ANGLE else plain
 
 

@@ -166,6 +166,14 @@ class Path:
         """The shortest distance from the point to the path."""
         return self._nearest(point)[2]
 
+    def is_near(self, point: Point, distance: float) -> bool:
+        """Whether the path comes that near to the point: quicker to tell than how near it comes."""
+        return any(
+            _off_box(segment, point) <= distance
+            and segment.point_at(_nearest_parameter(segment, point)).distance(point) <= distance
+            for segment in self.segments
+        )
+
     def _place(self, length: float) -> tuple[int, float]:
         """The segment and the parameter on it at a length from the start."""
         last = len(self.segments) - 1
@@ -180,15 +188,19 @@ class Path:
         """The segment that is nearest to the point, the parameter on it, and the distance."""
         best = (0, 0.0, self.start.distance(point))
         for index, segment in enumerate(self.segments):
-            left, bottom, right, top = segment.box()
-            aside, off = max(left - point.x, 0.0, point.x - right), max(bottom - point.y, 0.0, point.y - top)
-            if hypot(aside, off) >= best[2]:
+            if _off_box(segment, point) >= best[2]:
                 continue  # its whole box is further away
             t = _nearest_parameter(segment, point)
             distance = segment.point_at(t).distance(point)
             if distance < best[2]:
                 best = (index, t, distance)
         return best
+
+
+def _off_box(segment: Segment, point: Point) -> float:
+    """How far the point lies from the segment's box; 0 inside it."""
+    left, bottom, right, top = segment.box()
+    return hypot(max(left - point.x, 0.0, point.x - right), max(bottom - point.y, 0.0, point.y - top))
 
 
 def _nearest_parameter(segment: Segment, point: Point) -> float:
