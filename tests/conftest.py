@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import hypothesis
 import pytest
 
-from tests.golden import Golden
+from tests.goldens import Golden
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Diagnostic, Fix
-    from tests.golden import Golden
+    from tests.goldens import Golden
 
 ERRORS = Path(__file__).parent / "errors"
 CASES = sorted(ERRORS.glob("*.garment"))

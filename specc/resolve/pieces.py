@@ -141,10 +141,10 @@ class Pieces:
         for item in statements:
             if item.fold is not None:
                 self._on_edge(item.fold)
-            if item.count.value.denominator != 1 or not 1 <= item.count.value <= _MOST_CUT:
+            if item.times.value.denominator != 1 or not 1 <= item.times.value <= _MOST_CUT:
                 bounds = f"a whole number from 1 to {_MOST_CUT}"
                 what = f"how often `{self._name}` is cut"
-                self._say.add(out_of_range(item.count.span, what, bounds, found=item.count.span.text))
+                self._say.add(out_of_range(item.times.span, what, bounds, found=item.times.span.text))
         holding = [item for item, holds in zip(statements, conditions, strict=True) if holds]
         if len(holding) > 1:
             self._tell_second("`cut` at a time", holding[1].span, holding[0].span)
@@ -154,7 +154,7 @@ class Pieces:
         if not holding:
             return 1, None
         fold = holding[0].fold
-        return int(holding[0].count.value), fold.text if fold is not None else None
+        return int(holding[0].times.value), fold.text if fold is not None else None
 
     def _holds(self, when: tree.When | None) -> bool | None:
         """Whether the condition holds; None when it cannot be known, which is reported."""

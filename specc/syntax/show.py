@@ -6,7 +6,6 @@ Knows nothing of the language's own spelling: what is printed is not meant to be
 from __future__ import annotations
 
 import json
-from dataclasses import fields
 from typing import TYPE_CHECKING, Protocol
 
 from specc.syntax import tree
@@ -14,9 +13,6 @@ from specc.units import format_number
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from dataclasses import Field
-    from typing import Any, ClassVar
-
     from specc.source import Span
 
 _INDENT = "  "
@@ -26,7 +22,8 @@ _BODIES = frozenset(("body", "settings", "runs", "steps"))
 class _Node(Protocol):
     """What all nodes have in common."""
 
-    __dataclass_fields__: ClassVar[dict[str, Field[Any]]]
+    @property
+    def _fields(self) -> tuple[str, ...]: ...
 
     @property
     def span(self) -> Span: ...
@@ -44,9 +41,9 @@ def show(parsed: tree.Tree) -> str:
 
 def _statement(node: _Node, depth: int) -> Iterator[tuple[int, str]]:
     yield node.span.line, f"{_INDENT * depth}{type(node).__name__} {_told(node)}".rstrip()
-    for field in fields(node):
-        if field.name in _BODIES:
-            for inner in getattr(node, field.name):
+    for name in node._fields:
+        if name in _BODIES:
+            for inner in getattr(node, name):
                 yield from _statement(inner, depth + 1)
 
 
@@ -56,10 +53,10 @@ def _told(node: _Node) -> str:
         values = ", ".join(" ".join(_inline(atom) for atom in value) for value in node.values)
         return f"{node.name.text}: {values}"
     parts = []
-    for field in fields(node):
-        value = getattr(node, field.name)
-        if field.name not in (*_BODIES, "span") and value not in (None, (), False):
-            label = field.name.replace("_", " ")
+    for name in node._fields:
+        value = getattr(node, name)
+        if name not in (*_BODIES, "span") and value not in (None, (), False):
+            label = name.replace("_", " ")
             parts.append(label if value is True else f"{label}: {_inline(value)}")
     return "; ".join(parts)
 
@@ -69,8 +66,6 @@ def _inline(value: object) -> str:
     match value:
         case str():
             told = value
-        case tuple():
-            told = ", ".join(_inline(item) for item in value)
         case tree.Text(text=text):
             told = json.dumps(text, ensure_ascii=False)
         case tree.Word(text=text) | tree.Date(text=text):
@@ -81,6 +76,8 @@ def _inline(value: object) -> str:
             told = f"{_inline(left)}: {_inline(right)}"
         case tree.Ref(first=first, second=second):
             told = first.text if second is None else f"{first.text}.{second.text}"
+        case tuple() if not hasattr(value, "_fields"):  # nodes are tuples too
+            told = ", ".join(_inline(item) for item in value)
         case _:
             told = _expression(value)
     return told

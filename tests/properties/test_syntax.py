@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import fields, is_dataclass, replace
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -207,7 +206,7 @@ def test_the_place_of_a_node_is_what_it_was_read_from(sample: str, place: int) -
     node = found[place % len(found)]
     text = node.span.text
     if isinstance(node, tree.Number) and node.unit and node.unit not in text:
-        node = replace(node, unit=None)  # the unit of a column stands at its end
+        node = node._replace(unit=None)  # the unit of a column stands at its end
     again: list[Any] = [
         each for each in nodes(sound(FRAMES[type(node)].format(text))) if type(each) is type(node)
     ]
@@ -217,8 +216,8 @@ def test_the_place_of_a_node_is_what_it_was_read_from(sample: str, place: int) -
 
 def likeness(node: object) -> object:
     """What a node says, without the places."""
-    if isinstance(node, tuple):
-        return tuple(likeness(item) for item in node)
-    if not is_dataclass(node):
+    if not isinstance(node, tuple):
         return node
-    return type(node), *(likeness(getattr(node, each.name)) for each in fields(node) if each.name != "span")
+    if not hasattr(node, "_fields"):
+        return tuple(likeness(item) for item in node)
+    return type(node), *(likeness(getattr(node, name)) for name in node._fields if name != "span")

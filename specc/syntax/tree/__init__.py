@@ -1,6 +1,7 @@
 """Owns the tree: a spec as it was written, every node with the place it was read from.
 
-Knows nothing of what the words mean: names are not looked up, numbers have no dimension yet.
+Knows nothing of what the words mean: names are not looked up, numbers have no dimension yet. Nodes are named
+tuples: frozen, and made in a fraction of a dataclass's time, which counts where every run makes thousands.
 """
 
 from specc.syntax.tree.alterations import (

@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -14,16 +13,14 @@ if TYPE_CHECKING:
     from specc.syntax.tree.expressions import Expression
 
 
-@dataclass(frozen=True, slots=True)
-class LeaveOut:
+class LeaveOut(NamedTuple):
     """Pieces that are not made."""
 
     pieces: tuple[Word, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """A place on an edge."""
 
     at: Expression
@@ -31,8 +28,7 @@ class Place:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Swing:
+class Swing(NamedTuple):
     """A dart swung to another place; `share` None means all of it."""
 
     share: Number | None
@@ -43,16 +39,14 @@ class Swing:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Release:
+class Release(NamedTuple):
     """Darts left unsewn."""
 
     darts: tuple[Ref, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Level:
+class Level(NamedTuple):
     """A line (or edge), or a distance `side` (above, below) of it."""
 
     line: Word
@@ -61,8 +55,7 @@ class Level:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Crop:
+class Crop(NamedTuple):
     """Pieces cut off at a level."""
 
     pieces: tuple[Word, ...]
@@ -70,8 +63,7 @@ class Crop:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Lengthen:
+class Lengthen(NamedTuple):
     """`verb`: lengthen or shorten."""
 
     verb: Word
@@ -81,8 +73,7 @@ class Lengthen:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class MoveCorner:
+class MoveCorner(NamedTuple):
     """`verb`: lower, raise or widen."""
 
     verb: Word
@@ -95,8 +86,7 @@ class MoveCorner:
 AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner
 
 
-@dataclass(frozen=True, slots=True)
-class Alter:
+class Alter(NamedTuple):
     """The alterations, in order."""
 
     steps: tuple[AlterStep | Broken, ...]

@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -14,24 +13,21 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A name or a plain word."""
 
     text: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(NamedTuple):
     """A quoted text; `text` is what stands between the quotes."""
 
     text: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(NamedTuple):
     """A number with its unit, if it has one; `unit` is as written (`in`, `%`, `USD`)."""
 
     value: Fraction
@@ -39,16 +35,14 @@ class Number:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Date:
+class Date(NamedTuple):
     """A date as written, year-month-day."""
 
     text: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(NamedTuple):
     """Two things with a colon between them: `8: 4`."""
 
     left: Number | Word
@@ -59,8 +53,7 @@ class Pair:
 Atom = Word | Text | Number | Date | Pair
 
 
-@dataclass(frozen=True, slots=True)
-class Ref:
+class Ref(NamedTuple):
     """A name, alone or with the piece it belongs to: `hem`, `front.hem`."""
 
     first: Word
@@ -68,8 +61,7 @@ class Ref:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Property:
+class Property(NamedTuple):
     """A line of a sheet: a name and its values; the values are separated by commas, each a run of atoms."""
 
     name: Word
@@ -77,8 +69,7 @@ class Property:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Broken:
+class Broken(NamedTuple):
     """A statement that could not be read and has been reported; `words` are the names in its first line."""
 
     words: tuple[Word, ...]

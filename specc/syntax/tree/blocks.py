@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -15,8 +14,7 @@ if TYPE_CHECKING:
     from specc.syntax.tree.values import Choice, Find, Let, Parameter
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(NamedTuple):
     """A block."""
 
     name: Word

@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
     from specc.syntax.tree.expressions import Expression
 
 
-@dataclass(frozen=True, slots=True)
-class Measurement:
+class Measurement(NamedTuple):
     """A body measurement: one number a size, or derived by an expression."""
 
     name: Word
@@ -26,8 +24,7 @@ class Measurement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(NamedTuple):
     """A size chart."""
 
     name: Word

@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
     from specc.syntax.tree.expressions import Expression
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(NamedTuple):
     """A point of measure; tolerance `plus`, `minus` or neither."""
 
     name: Word
@@ -26,8 +24,7 @@ class Measure:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Expect:
+class Expect(NamedTuple):
     """What the designer demands; `compare` is `>=` or `<=`."""
 
     left: Expression
@@ -37,8 +34,7 @@ class Expect:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Accept:
+class Accept(NamedTuple):
     """A code that the designer accepts, everywhere or on one part, with the reason."""
 
     code: Word

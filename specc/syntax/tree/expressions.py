@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from specc.syntax.tree.atoms import Number
 
@@ -15,24 +14,21 @@ if TYPE_CHECKING:
     from specc.syntax.tree.atoms import Ref, Word
 
 
-@dataclass(frozen=True, slots=True)
-class Named:
+class Named(NamedTuple):
     """A name in an expression."""
 
     name: Word
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Compass:
+class Compass(NamedTuple):
     """`left`, `right`, `up` or `down` as a direction."""
 
     side: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Arithmetic:
+class Arithmetic(NamedTuple):
     """`left operator right`, the operator one of `+ - * /`."""
 
     operator: str
@@ -41,8 +37,7 @@ class Arithmetic:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Signed:
+class Signed(NamedTuple):
     """`- value` or `+ value`."""
 
     sign: str
@@ -50,8 +45,7 @@ class Signed:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """A question to the pieces.
 
     `what`: length, drawn length, width, depth, opening, girth (one ref); distance, across, height, direction
@@ -63,8 +57,7 @@ class Asked:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Applied:
+class Applied(NamedTuple):
     """A function of numbers.
 
     `function`: larger, smaller (two values); half, root, sine, cosine, tangent, arc-sine, arc-tangent, size

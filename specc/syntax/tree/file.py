@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from specc.syntax.tree.alterations import Alter
 from specc.syntax.tree.atoms import Broken
@@ -39,8 +38,7 @@ Declaration = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Tree:
+class Tree(NamedTuple):
     """A whole file."""
 
     file: SourceFile

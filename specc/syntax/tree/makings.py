@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -16,8 +15,7 @@ if TYPE_CHECKING:
     from specc.syntax.tree.values import Choice, Parameter, When
 
 
-@dataclass(frozen=True, slots=True)
-class Material:
+class Material(NamedTuple):
     """A trim or cloth that a method needs by the name it has inside the method."""
 
     name: Word
@@ -25,16 +23,14 @@ class Material:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Allowance:
+class Allowance(NamedTuple):
     """The seam allowance that a method wants."""
 
     width: Expression
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Takes:
+class Takes(NamedTuple):
     """Trim used along the edge."""
 
     material: Word
@@ -45,8 +41,7 @@ class Takes:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Pass:
+class Pass(NamedTuple):
     """One operation: what is done, by which stitch, how far from which edge, for which choice."""
 
     text: Text
@@ -58,8 +53,7 @@ class Pass:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Method:
+class Method(NamedTuple):
     """A way of making. `makes`: seam, finish, hem."""
 
     name: Word
@@ -69,8 +63,7 @@ class Method:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Seam:
+class Seam(NamedTuple):
     """Edges joined to edges by a method."""
 
     name: Word
@@ -82,8 +75,7 @@ class Seam:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Finish:
+class Finish(NamedTuple):
     """Edges finished by a method. `kind`: finish or hem."""
 
     kind: Word

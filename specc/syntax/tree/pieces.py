@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -15,18 +14,16 @@ if TYPE_CHECKING:
     from specc.syntax.tree.values import Find, Let, When
 
 
-@dataclass(frozen=True, slots=True)
-class Cut:
+class Cut(NamedTuple):
     """How many are cut, and on which fold."""
 
-    count: Number
+    times: Number
     fold: Word | None
     when: When | None
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class At:
+class At(NamedTuple):
     """Right of and above the origin."""
 
     across: Expression
@@ -34,8 +31,7 @@ class At:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """A move to one side: left, right, up, down."""
 
     side: str
@@ -43,8 +39,7 @@ class Step:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Going:
+class Going(NamedTuple):
     """A move in a direction."""
 
     direction: Expression
@@ -52,8 +47,7 @@ class Going:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Toward:
+class Toward(NamedTuple):
     """A move toward another point."""
 
     target: Ref
@@ -61,8 +55,7 @@ class Toward:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(NamedTuple):
     """From a point by moves, one after the other."""
 
     origin: Ref
@@ -70,8 +63,7 @@ class Moved:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Turned:
+class Turned(NamedTuple):
     """A point turned about another, counter-clockwise."""
 
     point: Ref
@@ -80,8 +72,7 @@ class Turned:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class On:
+class On(NamedTuple):
     """A place on an edge or line, measured from its start or from a corner."""
 
     edge: Ref
@@ -90,8 +81,7 @@ class On:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class PointStatement:
+class PointStatement(NamedTuple):
     """A named point."""
 
     name: Word
@@ -99,16 +89,14 @@ class PointStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Straight:
+class Straight(NamedTuple):
     """A straight run of an edge."""
 
     to: Word
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Bearing:
+class Bearing(NamedTuple):
     """A direction at the end of a curve, with the length of its handle if it was given."""
 
     direction: Expression
@@ -116,8 +104,7 @@ class Bearing:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Curve:
+class Curve(NamedTuple):
     """A curved run of an edge."""
 
     to: Word
@@ -128,8 +115,7 @@ class Curve:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class DartRun:
+class DartRun(NamedTuple):
     """A dart in an edge: the edge goes on at `to`."""
 
     name: Word
@@ -139,8 +125,7 @@ class DartRun:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(NamedTuple):
     """An edge from a point through its runs."""
 
     name: Word
@@ -150,8 +135,7 @@ class Edge:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class TwoPointed:
+class TwoPointed(NamedTuple):
     """A dart inside the piece."""
 
     name: Word
@@ -162,8 +146,7 @@ class TwoPointed:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """A reference line."""
 
     name: Word
@@ -172,8 +155,7 @@ class Line:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Grain:
+class Grain(NamedTuple):
     """The grain line."""
 
     start: Word
@@ -181,8 +163,7 @@ class Grain:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Notch:
+class Notch(NamedTuple):
     """A notch on an edge."""
 
     edge: Word
@@ -192,8 +173,7 @@ class Notch:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """A piece of a block."""
 
     name: Word

@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
     from specc.syntax.tree.expressions import Expression
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(NamedTuple):
     """A declaration of properties. `kind`: garment, cloth, trim, thread, care."""
 
     kind: Word
@@ -25,8 +23,7 @@ class Sheet:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(NamedTuple):
     """A label and the edge it is sewn in at."""
 
     name: Word
@@ -35,8 +32,7 @@ class Label:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(NamedTuple):
     """A remark for the maker, about the garment or about one part."""
 
     text: Text
@@ -44,16 +40,14 @@ class Note:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class UseFile:
+class UseFile(NamedTuple):
     """Another file whose declarations are taken in; the path is relative to this file."""
 
     path: Text
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Hold:
+class Hold(NamedTuple):
     """A stretch of an edge where the trim is held in, as a share of the edge's length."""
 
     share: Expression
@@ -63,8 +57,7 @@ class Hold:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class UseLibrary:
+class UseLibrary(NamedTuple):
     """A chart or block by name (`kind`: chart, block), with parameters."""
 
     kind: Word

@@ -5,8 +5,7 @@ Knows nothing of what the words mean.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
     from specc.syntax.tree.expressions import Expression
 
 
-@dataclass(frozen=True, slots=True)
-class Parameter:
+class Parameter(NamedTuple):
     """A value that the user of a block or method may set, with what it is otherwise."""
 
     name: Word
@@ -24,8 +22,7 @@ class Parameter:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(NamedTuple):
     """A word out of several that the user may set; the first is the default."""
 
     name: Word
@@ -34,8 +31,7 @@ class Choice:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Let:
+class Let(NamedTuple):
     """A named value."""
 
     name: Word
@@ -43,8 +39,7 @@ class Let:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Find:
+class Find(NamedTuple):
     """A named value between two bounds, such that `left` equals `right`."""
 
     name: Word
@@ -55,8 +50,7 @@ class Find:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class When:
+class When(NamedTuple):
     """A condition: a choice has been set to a word."""
 
     choice: Word

@@ -10,7 +10,7 @@ from specc.backends import record
 from tests.unit.document.values import document
 
 if TYPE_CHECKING:
-    from tests.golden import Golden
+    from tests.goldens import Golden
 
 GOLDEN = Path(__file__).parents[2] / "golden" / "skiff"
 

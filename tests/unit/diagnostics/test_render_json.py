@@ -13,7 +13,7 @@ from specc.source import SourceFile
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from tests.golden import Golden
+    from tests.goldens import Golden
 
 UNKNOWN = declare("SPC201", "unknown-name", Severity.ERROR, "there is no piece `{name}`")
 FILE = SourceFile("shirt.garment", "# 漢\nseam side: front.side + bakc.side\n")

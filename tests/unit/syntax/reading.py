@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from specc.source import SourceFile, Span
+from specc.source import SourceFile
 from specc.syntax import parse
 
 if TYPE_CHECKING:
@@ -43,9 +42,7 @@ def told(text: str) -> list[tuple[str, str]]:
 def nodes(value: object) -> Iterator[object]:
     """Every node of a tree, each before what it is made of."""
     if isinstance(value, tuple):
+        if hasattr(value, "_fields"):
+            yield value
         for item in value:
             yield from nodes(item)
-    elif is_dataclass(value) and not isinstance(value, SourceFile | Span):
-        yield value
-        for field in fields(value):
-            yield from nodes(getattr(value, field.name))

@@ -14,7 +14,7 @@ from specc.syntax.tables import parser
 from tests.unit.syntax.reading import STATEMENTS, nodes, only, sound
 
 if TYPE_CHECKING:
-    from tests.golden import Golden
+    from tests.goldens import Golden
 
 
 def test_every_statement_is_read_as_what_it_is(golden: Golden) -> None:
