@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from specc.geometry.fit import arc, blend
+from specc.geometry.path import Path
 from specc.geometry.point import Rigid
+from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
 
 if TYPE_CHECKING:
-    from specc.geometry.path import Path
     from specc.geometry.point import Point
 
 SQUARE: Final = 1e-6  # cosine below which a direction stands square to another
@@ -37,7 +38,18 @@ def flared(before: Path, after: Path, pivot: Point) -> Path:
             opening = arc(start.end, pivot, angle)
             moved = rest.transformed(motion)
             return start.joined(opening).joined(moved.between_points(opening.end, moved.end))
-    start, _ = before.split_at(0.5 * first)
-    _, rest = after.split_at(0.5 * second)
+    return smoothed(before, after)
+
+
+def smoothed(before: Path, after: Path) -> Path:
+    """One smooth run in place of two that lie apart: straight on if it can be, else from middle to middle."""
+    way = after.start - before.end
+    if way.norm() > SAME:
+        u, v = before.end_direction(), after.start_direction()
+        along = way.unit()
+        if min(u.dot(along), v.dot(along)) > 0.0 and max(abs(u.cross(along)), abs(v.cross(along))) <= SQUARE:
+            return before.joined(Path((Line(before.end, after.start),))).joined(after)
+    start, _ = before.split_at(0.5 * before.length())
+    _, rest = after.split_at(0.5 * after.length())
     bridge = blend(start.end, start.end_direction(), rest.start, rest.start_direction())
     return start.joined(bridge).joined(rest)

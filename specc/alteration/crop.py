@@ -13,7 +13,7 @@ from specc.geometry.path import Path
 from specc.geometry.region import centroid
 from specc.geometry.tolerance import SAME
 from specc.pattern.outline import flat_outline, grain_direction
-from specc.pattern.piece import Dart, Edge, Gathers, ReferenceLine
+from specc.pattern.piece import Dart, Edge, ReferenceLine
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from specc.model.alteration import Crop
     from specc.model.alteration import Level as Asked
     from specc.model.expression import Expression
-    from specc.pattern.piece import Notch, Piece, TwoPointedDart
+    from specc.pattern.piece import Fold, Gathers, Notch, Piece, TwoPointedDart
 
 
 def apply(
@@ -111,7 +111,10 @@ def _bottom(piece: Piece, cut: Cut, name: str, darts: Iterable[Dart]) -> tuple[E
 def _kept_edges(piece: Piece, cut: Cut, bottom: Edge) -> tuple[Edge, ...]:
     """The edges in their old order: those above, as short as they were cut, and the new one in place."""
     above = {edge.name: edge for edge in edges_from(piece, cut.above)}
-    above = {name: replace(edge, gathers=_gathers(cut, edge)) for name, edge in above.items()}
+    above = {
+        name: replace(edge, gathers=_gathers(cut, edge), folds=_folds(cut, edge))
+        for name, edge in above.items()
+    }
     above[bottom.name] = bottom
     return tuple(above[edge.name] for edge in piece.edges if edge.name in above)
 
@@ -129,8 +132,14 @@ def _gathers(cut: Cut, edge: Edge) -> tuple[Gathers, ...]:
     for g in edge.gathers:
         start, end = max(low, g.start), min(high, g.end)
         if end - start > SAME:
-            kept.append(Gathers(start - low, end - low, g.amount * (end - start) / (g.end - g.start)))
+            share = (end - start) / (g.end - g.start)
+            kept.append(replace(g, start=start - low, end=end - low, amount=g.amount * share))
     return tuple(kept)
+
+
+def _folds(cut: Cut, edge: Edge) -> tuple[Fold, ...]:
+    low, high = _span(cut, edge.name)
+    return tuple(replace(fold, at=fold.at - low) for fold in edge.folds if low < fold.at < high)
 
 
 def _notches(piece: Piece, cut: Cut) -> Iterable[Notch]:

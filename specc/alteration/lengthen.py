@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from specc.alteration.level import ON, cut_by, level_of
+from specc.alteration.marks import drawn_in_at
 from specc.alteration.moving_edge import edge_moved
 from specc.alteration.refusal import Refusal, found, line_of
 from specc.alteration.runs import NEAR, linked, parted, replaced, with_gone
@@ -15,7 +16,7 @@ from specc.geometry.path import Path
 from specc.geometry.point import Rigid
 from specc.geometry.tolerance import SAME
 from specc.pattern.measure import place_on_edge
-from specc.pattern.piece import Gathers, NamedPoint, ReferenceLine, TwoPointedDart
+from specc.pattern.piece import NamedPoint, ReferenceLine, TwoPointedDart
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -178,9 +179,7 @@ def _banded(piece: Piece, band: Band) -> Piece:
     grain = piece.grain
     return replace(
         piece,
-        edges=tuple(
-            replace(edge, gathers=tuple(map(places[edge.name].gathers, edge.gathers))) for edge in edges
-        ),
+        edges=tuple(drawn_in_at(edge, places[edge.name].stitched) for edge in edges),
         darts=tuple(darts),
         two_pointed=tuple(
             TwoPointedDart(
@@ -216,6 +215,3 @@ class _Places:
         before = sum(part.length() for part in self.old.parts[: place.part]) + place.along
         along = self.new.parts[place.part].length_at(self.band.moved(place.at))
         return stitched - before + sum(part.length() for part in self.new.parts[: place.part]) + along
-
-    def gathers(self, gathers: Gathers) -> Gathers:
-        return Gathers(self.stitched(gathers.start), self.stitched(gathers.end), gathers.amount)

@@ -6,22 +6,20 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.alteration.halves import closed_up
+from specc.alteration.marks import behind, with_marks
+from specc.alteration.opening import lines_over
 from specc.alteration.refusal import Refusal, found, line_of, missing
-from specc.alteration.runs import NEAR, edges_from, replaced, runs_of
-from specc.geometry.path import Path
-from specc.geometry.segment import Line
+from specc.alteration.runs import edges_from, replaced, runs_of
 from specc.pattern.lookup import dart_named
 from specc.pattern.measure import dart_width, stitched_at
-from specc.pattern.piece import Dart, Gathers, Gone, ReferenceLine
+from specc.pattern.piece import Dart, Gone
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from specc.model.alteration import Release
     from specc.model.expression import Expression, PartRef
-    from specc.pattern.piece import Edge, Piece
-
-ON_LEG = 0.01  # mm; a line that ends this near to a dart's leg ends at it
+    from specc.pattern.piece import Piece
 
 
 def apply(
@@ -50,44 +48,11 @@ def _released(piece: Piece, ref: PartRef, how: str) -> Piece | Refusal:
     host = next(edge for edge in piece.edges if dart.name in edge.darts)
     index = host.darts.index(dart.name)
     at = stitched_at(host, index, host.parts[index].length())
-    mouth = dart_width(dart)
-
-    def behind(stitched: float) -> float:
-        return stitched + mouth if stitched > at else stitched
-
-    edges = edges_from(piece, closed_up(runs_of(piece), dart.name))
+    marked = with_marks(piece, host.name, behind(at, dart_width(dart)))
     return replace(
-        piece,
-        edges=tuple(_with_gathers(edge, behind) if edge.name == host.name else edge for edge in edges),
+        marked,
+        edges=edges_from(marked, closed_up(runs_of(marked), dart.name)),
         darts=tuple(other for other in piece.darts if other.name != dart.name),
-        lines=tuple(ReferenceLine(line.name, _bridged(line.parts, dart)) for line in piece.lines),
-        notches=tuple(
-            replace(notch, at=behind(notch.at)) if notch.edge == host.name else notch
-            for notch in piece.notches
-        ),
+        lines=lines_over(piece, dart),
         gone=gone,
     )
-
-
-def _with_gathers(edge: Edge, behind: Callable[[float], float]) -> Edge:
-    moved = tuple(Gathers(behind(g.start), behind(g.end), g.amount) for g in edge.gathers)
-    return replace(edge, gathers=moved)
-
-
-def _bridged(parts: tuple[Path, ...], dart: Dart) -> tuple[Path, ...]:
-    """The parts of a line with the two on either side of the dart joined straight across it."""
-    first, second = Path.through(dart.pivot, dart.first), Path.through(dart.pivot, dart.second)
-    kept = [parts[0]]
-    for part in parts[1:]:
-        before = kept[-1]
-        across = any(
-            a.distance_to(before.end) <= ON_LEG and b.distance_to(part.start) <= ON_LEG
-            for a, b in ((first, second), (second, first))
-        )
-        if not across:
-            kept.append(part)
-            continue
-        if before.end.distance(part.start) > NEAR:
-            before = before.joined(Path((Line(before.end, part.start),)))
-        kept[-1] = before.joined(part.between_points(before.end, part.end))
-    return tuple(kept)

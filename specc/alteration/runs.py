@@ -92,3 +92,13 @@ def with_gone(before: Piece, after: Piece, how: str) -> Piece:
 def replaced(pieces: tuple[Piece, ...], piece: Piece) -> tuple[Piece, ...]:
     """The pieces with one of them changed, found by its name."""
     return tuple(piece if old.name == piece.name else old for old in pieces)
+
+
+def free_name(piece: Piece, name: str) -> str:
+    """The name, with a number where the piece has it already."""
+    taken = frozenset(names_of(piece))
+    number, free = 1, name
+    while free in taken:
+        number += 1
+        free = f"{name}-{number}"
+    return free

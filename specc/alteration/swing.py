@@ -8,24 +8,20 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from specc.alteration.blending import flared
 from specc.alteration.halves import Halves, closed_up
+from specc.alteration.opening import Opening, filled
 from specc.alteration.refusal import Refusal, found, line_of, missing
-from specc.alteration.runs import Run, edges_from, replaced
-from specc.geometry.crossing import crossings, line_crossings
+from specc.alteration.runs import Run, edges_from, free_name, replaced
+from specc.alteration.slash import is_clear, obstacle, stitched_place
+from specc.geometry.crossing import line_crossings
 from specc.geometry.path import Path
 from specc.geometry.point import Rigid
 from specc.geometry.tolerance import SAME
 from specc.model.alteration import Form
-from specc.pattern.lookup import dart_named, edge_named, names_of
-from specc.pattern.measure import (
-    place_on_edge,
-    stitched_at,
-    stitched_length,
-    two_pointed_outline,
-)
-from specc.pattern.outline import drawn_outline, grain_direction
-from specc.pattern.piece import Dart, Gathers, Gone
+from specc.pattern.lookup import dart_named, edge_named
+from specc.pattern.measure import place_on_edge, stitched_at, stitched_length
+from specc.pattern.outline import grain_direction
+from specc.pattern.piece import Dart, Gone
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -38,7 +34,6 @@ if TYPE_CHECKING:
 
 PIVOTS_APART: Final = 0.5  # mm by which the pivots of two darts that become one may differ
 LEGS_APART: Final = 0.5  # mm by which the legs of one dart may differ
-CLEAR: Final = 1.0  # mm that a slash keeps from the ends of an edge and from darts on it
 WHOLE: Final = 1.0 - 1e-9  # a share from which the dart is gone
 OPENING: Final = "/"  # stands for the opening among the darts between runs; no name is written so
 
@@ -106,7 +101,7 @@ def _slash(  # noqa: PLR0911 - a refusal each
     if edge.name == piece.fold:
         return Refusal("slash-into-fold", facts, step.target.origin, "swing it into another edge")
     place = place_on_edge(edge, _stitched_place(piece, dart, edge, step.place, evaluate))
-    if min(place.along, edge.parts[place.part].length() - place.along) < CLEAR:
+    if not is_clear(edge, place):
         cure = "place it further from the end of the edge, or swing it into the neighbouring edge"
         return Refusal("slash-at-end", facts, step.origin, cure)
     slash = Slash(edge, place.part, place.along, place.at)
@@ -121,12 +116,8 @@ def _stitched_place(
     evaluate: Callable[[Expression], float],
 ) -> float:
     """The stitched length from the edge's start at which the slash meets it."""
-    whole = stitched_length(edge)
     if place is not None:
-        at = evaluate(place.at)
-        if not _is_length(place.at):
-            at *= whole
-        return whole - at if place.from_corner == edge.end and edge.end != edge.start else at
+        return stitched_place(edge, place, evaluate)
     # Below the pivot first, then above it; the nearest place of each.
     met = [
         (crossing.across > 0.0, abs(crossing.across), index, crossing.along)
@@ -134,34 +125,16 @@ def _stitched_place(
         for crossing in line_crossings(part, dart.pivot, grain_direction(piece))
     ]
     if not met:
-        return 0.5 * whole
+        return 0.5 * stitched_length(edge)
     _, _, index, along = min(met)
     return stitched_at(edge, index, along)
 
 
-def _is_length(expression: Expression) -> bool:
-    dimension = getattr(expression, "dimension", None) or expression.value.dimension  # type: ignore[union-attr]
-    return dimension.length == 1
-
-
 def _obstacle(piece: Piece, dart: Dart, slash: Slash, step: Swing) -> Refusal | None:
     """What the slash would cut into on its way, if anything."""
-    cut = Path.through(dart.pivot, slash.end)
     facts = (("piece", piece.name), ("dart", dart.name), ("edge", slash.edge.name))
-    for other in piece.darts:
-        legs = Path.through(other.first, other.pivot, other.second)
-        if other.pivot.distance(dart.pivot) > PIVOTS_APART and crossings(cut, legs):
-            cure = "swing or release `{crossed}` first, or place the slash elsewhere"
-            return Refusal("slash-crosses-dart", (*facts, ("crossed", other.name)), step.origin, cure)
-    for inner in piece.two_pointed:
-        if crossings(cut, two_pointed_outline(inner)):
-            cure = "release `{crossed}` first, or place the slash elsewhere"
-            return Refusal("slash-crosses-dart", (*facts, ("crossed", inner.name)), step.origin, cure)
-    reach = cut.length()
-    # Legs of darts from the same pivot touch the slash there; the outline may touch it only at its far end.
-    if any(CLEAR / 10.0 < met.along < reach - CLEAR / 10.0 for met in crossings(cut, drawn_outline(piece))):
-        return Refusal("slash-leaves-piece", facts, step.origin, "place the slash elsewhere")
-    return None
+    others = tuple(other for other in piece.darts if other.pivot.distance(dart.pivot) > PIVOTS_APART)
+    return obstacle(piece, Path.through(dart.pivot, slash.end), others, facts=facts, origin=step.origin)
 
 
 def _swung(piece: Piece, dart: Dart, slash: Slash, *, step: Swing, share: float) -> Piece:
@@ -179,14 +152,21 @@ def _swung(piece: Piece, dart: Dart, slash: Slash, *, step: Swing, share: float)
         runs = closed_up(runs, dart.name)
         moved = replace(moved, darts=tuple(other for other in moved.darts if other.name != dart.name))
     if into is None and step.form is Form.DART:
-        name = dart.name if whole else _free_name(piece, f"{dart.name}-into-{slash.edge.name}")
+        name = dart.name if whole else free_name(piece, f"{dart.name}-into-{slash.edge.name}")
         return _with_dart(moved, runs, replace(dart, name=name, edge=slash.edge.name))
     if whole:
         how = f"swung into `{piece.name}.{step.target.name}` {line_of(step.origin)}"
         moved = replace(moved, gone=(*moved.gone, Gone(dart.name, how)))
     if into is not None:
         return replace(moved, edges=edges_from(moved, runs))
-    return _with_flare(moved, runs, dart.pivot, slash, gathered=step.form is Form.GATHERS)
+    opening = Opening(
+        OPENING,
+        stitched_at(slash.edge, slash.part, slash.along),
+        dart.pivot,
+        (dart.pivot, dart.pivot),
+    )
+    moved, runs = filled(moved, runs, opening, step.form)
+    return replace(moved, edges=edges_from(moved, runs))
 
 
 def _halved(piece: Piece, dart: Dart, slash: Slash) -> tuple[Halves, int]:
@@ -218,44 +198,3 @@ def _with_dart(piece: Piece, runs: tuple[Run, ...], dart: Dart) -> Piece:
     """The piece with its opening as a dart."""
     named = tuple(replace(run, dart=dart.name) if run.dart == OPENING else run for run in runs)
     return replace(piece, edges=edges_from(piece, named), darts=(*piece.darts, _refreshed(dart, named)))
-
-
-def _with_flare(piece: Piece, runs: tuple[Run, ...], pivot: Point, slash: Slash, *, gathered: bool) -> Piece:
-    """The piece with its opening drawn as one smooth run, gathered to the old length or left wider."""
-    index = next(index for index, run in enumerate(runs) if run.dart == OPENING)
-    before, after = runs[index], runs[index + 1]
-    path = flared(before.path, after.path, pivot)
-    edges = edges_from(piece, (*runs[:index], Run(after.edge, path, after.dart), *runs[index + 2 :]))
-    first, second = before.path.length(), after.path.length()
-    growth = path.length() - first - second
-    old = slash.edge
-    at = stitched_at(old, slash.part, slash.along)
-    gathers, notches = old.gathers, piece.notches
-    if gathered:
-        low, high = max(0.0, at - 0.5 * first), min(stitched_length(old), at + 0.5 * second)
-        gathers = (*gathers, Gathers(low, high, growth))
-    else:
-        gathers = tuple(
-            Gathers(_behind(g.start, at, growth), _behind(g.end, at, growth), g.amount) for g in gathers
-        )
-        notches = tuple(
-            replace(notch, at=_behind(notch.at, at, growth)) if notch.edge == old.name else notch
-            for notch in notches
-        )
-    edges = tuple(replace(edge, gathers=gathers) if edge.name == old.name else edge for edge in edges)
-    return replace(piece, edges=edges, notches=notches)
-
-
-def _behind(stitched: float, at: float, growth: float) -> float:
-    """Where a place on an edge is after the edge has grown at another place."""
-    return stitched + growth if stitched > at else stitched
-
-
-def _free_name(piece: Piece, name: str) -> str:
-    """The name, with a number where the piece has it already."""
-    taken = frozenset(names_of(piece))
-    number, free = 1, name
-    while free in taken:
-        number += 1
-        free = f"{name}-{number}"
-    return free

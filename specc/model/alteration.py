@@ -23,11 +23,18 @@ class PieceRef:
 
 
 class Form(StrEnum):
-    """What the opening of a swung dart becomes."""
+    """What an opening in an edge becomes.
+
+    A dart; gathers, ease, a pleat or a tuck, with which the edge stays as long as sewn; or flare, with which it
+    grows.
+    """
 
     DART = "dart"
     GATHERS = "gathers"
     FLARE = "flare"
+    EASE = "ease"
+    PLEAT = "pleat"
+    TUCK = "tuck"
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,13 +28,14 @@ class PlaceOnEdge:
 
 
 def run_length(edge: Edge) -> float:
-    """The length of cloth along the edge in millimetres: darts closed, gathers let out."""
+    """The length of cloth along the edge in millimetres: darts closed, gathers let out, folds opened."""
     return sum(part.length() for part in edge.parts)
 
 
 def stitched_length(edge: Edge) -> float:
-    """The length of the edge as sewn, in millimetres: darts closed, gathers drawn in."""
-    return run_length(edge) - sum(gathers.amount for gathers in edge.gathers)
+    """The length of the edge as sewn, in millimetres: darts closed, gathers drawn in, folds laid."""
+    gathered = sum(gathers.amount for gathers in edge.gathers)
+    return run_length(edge) - gathered - sum(fold.amount for fold in edge.folds)
 
 
 def drawn_length(edge: Edge) -> float:
@@ -46,7 +47,7 @@ def drawn_length(edge: Edge) -> float:
 def place_on_edge(edge: Edge, stitched: float) -> PlaceOnEdge:
     """The place that many stitched millimetres from the start corner; beyond an end, that end.
 
-    Where a dart opens there, the place is the end of the part before it.
+    Where a dart opens there, the place is the end of the part before it; where a fold lies, its beginning.
     """
     left = _interpolated(stitched, _knots(edge))
     last = len(edge.parts) - 1
@@ -71,10 +72,17 @@ def _knots(edge: Edge) -> tuple[tuple[float, float], ...]:
     stops = {0.0, whole}
     for gathers in edge.gathers:
         stops |= {min(whole, max(0.0, gathers.start)), min(whole, max(0.0, gathers.end))}
-    return tuple(
-        (stop, stop + sum(_let_out(stop, g.start, g.end, g.amount) for g in edge.gathers))
-        for stop in sorted(stops)
-    )
+    folds = [(min(whole, max(0.0, fold.at)), fold.amount) for fold in edge.folds]
+    stops |= {at for at, _ in folds}
+    knots: list[tuple[float, float]] = []
+    for stop in sorted(stops):
+        cloth = stop + sum(_let_out(stop, g.start, g.end, g.amount) for g in edge.gathers)
+        folded = sum(amount for at, amount in folds if at < stop)
+        here = sum(amount for at, amount in folds if at == stop)
+        knots.append((stop, cloth + folded))
+        if here > 0.0:
+            knots.append((stop, cloth + folded + here))
+    return tuple(knots)
 
 
 def _let_out(stitched: float, start: float, end: float, amount: float) -> float:

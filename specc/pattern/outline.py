@@ -64,18 +64,11 @@ def _outline(piece: Piece, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
 
 
 def _cap(piece: Piece, dart: Dart) -> tuple[Point, ...]:
-    """The corner of the dart's cap: where the seam beyond a leg, mirrored in that leg, meets the middle.
-
-    Common practice, no source: a dart that lies across is folded down, an upright one toward the centre.
-    """
+    """The corner of the dart's cap: where the seam beyond a leg, mirrored in that leg, meets the middle."""
     edge = next(edge for edge in piece.edges if dart.name in edge.darts)
     index = edge.darts.index(dart.name)
     mouth = dart.second - dart.first
-    if abs(mouth.y) > abs(mouth.x):
-        onto_second = dart.second.y < dart.first.y
-    else:
-        centre = _centre(piece)
-        onto_second = abs(dart.second.x - centre) < abs(dart.first.x - centre)
+    onto_second = laid_onto_second(piece, dart.first, dart.second)
     seam, leg = (edge.parts[index + 1], dart.second) if onto_second else (edge.parts[index], dart.first)
     mirrored = seam.transformed(Rigid.mirroring(dart.pivot, leg - dart.pivot))
     if not onto_second:
@@ -85,6 +78,18 @@ def _cap(piece: Piece, dart: Dart) -> tuple[Point, ...]:
         return ()
     met = line_crossings(mirrored.extended(0.0, mouth.norm()), dart.pivot, middle)
     return (met[0].at,) if met else ()
+
+
+def laid_onto_second(piece: Piece, first: Point, second: Point) -> bool:
+    """Whether cloth folded away between two places of an edge is laid toward the second of them.
+
+    Common practice, no source: a fold that lies across is laid down, an upright one toward the centre.
+    """
+    mouth = second - first
+    if abs(mouth.y) > abs(mouth.x):
+        return second.y < first.y
+    centre = _centre(piece)
+    return abs(second.x - centre) < abs(first.x - centre)
 
 
 def _centre(piece: Piece) -> float:

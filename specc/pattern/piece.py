@@ -53,11 +53,34 @@ class TwoPointedDart:
 
 @dataclass(frozen=True, slots=True)
 class Gathers:
-    """A stretch of an edge that is drawn in: `start` to `end` along the stitched edge, losing `amount`."""
+    """A stretch of an edge that is drawn in: `start` to `end` along the stitched edge, losing `amount`.
+
+    `eased` says that it is eased in: drawn in without a fold that can be seen.
+    """
 
     start: float
     end: float
     amount: float
+    eased: bool = False
+
+
+class FoldKind(StrEnum):
+    """How cloth is folded away at an edge: a pleat hangs free below its seam, a tuck is stitched down."""
+
+    PLEAT = "pleat"
+    TUCK = "tuck"
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """Cloth folded away at one place of an edge: `at` along the stitched edge, `amount` along the cloth.
+
+    On the paper the fold begins at that place and ends `amount` further on.
+    """
+
+    at: float
+    amount: float
+    kind: FoldKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +97,7 @@ class Edge:
     parts: tuple[Path, ...]
     darts: tuple[str, ...] = ()
     gathers: tuple[Gathers, ...] = ()
+    folds: tuple[Fold, ...] = ()
     out_of_sight: bool = False
 
 
