@@ -126,8 +126,11 @@ class Parts:
         return None
 
     def corner(self, word: tree.Word, edge: PartRef, say: Collector) -> str | None:
-        """The name of an end of the edge or reference line; anything else is reported."""
-        ends = self.pieces[edge.piece or ""].ends[edge.name]
+        """The name of an end of the edge or reference line; anything else is reported.
+
+        An edge without runs has no ends that could be known, and has been reported itself.
+        """
+        ends = self.pieces[edge.piece or ""].ends.get(edge.name, (word.text,))
         if word.text in ends:
             return word.text
         where = f" at an end of `{edge.piece}.{edge.name}`"

@@ -76,11 +76,8 @@ def parts_of(piece: tree.Piece, say: Collector) -> PieceParts:  # noqa: C901 a c
                 add(item.name, "two-pointed dart")
             case tree.Edge():
                 runs = [run for run in item.runs if not isinstance(run, tree.Broken)]
-                if add(item.name, "edge"):
-                    parts.ends[item.name.text] = (
-                        item.start.text,
-                        runs[-1].to.text if runs else item.start.text,
-                    )
+                if add(item.name, "edge") and runs and len(runs) == len(item.runs):
+                    parts.ends[item.name.text] = (item.start.text, runs[-1].to.text)
                 for run in runs:
                     if isinstance(run, tree.DartRun):
                         add(run.name, "dart")
