@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.alteration.level import ON, cut_by, dart_cut, level_of
+from specc.alteration.marks import cut_to
 from specc.alteration.refusal import Refusal, found, line_of
 from specc.alteration.runs import edges_from, parted, regrouped, replaced, with_gone
 from specc.geometry.crossing import crossings
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from specc.model.alteration import Crop
     from specc.model.alteration import Level as Asked
     from specc.model.expression import Expression
-    from specc.pattern.piece import Fold, Gathers, Notch, Piece, TwoPointedDart
+    from specc.pattern.piece import Notch, Piece, TwoPointedDart
 
 
 def apply(
@@ -111,10 +112,7 @@ def _bottom(piece: Piece, cut: Cut, name: str, darts: Iterable[Dart]) -> tuple[E
 def _kept_edges(piece: Piece, cut: Cut, bottom: Edge) -> tuple[Edge, ...]:
     """The edges in their old order: those above, as short as they were cut, and the new one in place."""
     above = {edge.name: edge for edge in edges_from(piece, cut.above)}
-    above = {
-        name: replace(edge, gathers=_gathers(cut, edge), folds=_folds(cut, edge))
-        for name, edge in above.items()
-    }
+    above = {name: cut_to(edge, *_span(cut, name)) for name, edge in above.items()}
     above[bottom.name] = bottom
     return tuple(above[edge.name] for edge in piece.edges if edge.name in above)
 
@@ -124,22 +122,6 @@ def _span(cut: Cut, edge: str) -> tuple[float, float]:
     low = cut.back.stitched if edge == cut.back.edge and cut.above[0].edge == edge else 0.0
     high = cut.down.stitched if edge == cut.down.edge and cut.above[-1].edge == edge else float("inf")
     return low, high
-
-
-def _gathers(cut: Cut, edge: Edge) -> tuple[Gathers, ...]:
-    low, high = _span(cut, edge.name)
-    kept = []
-    for g in edge.gathers:
-        start, end = max(low, g.start), min(high, g.end)
-        if end - start > SAME:
-            share = (end - start) / (g.end - g.start)
-            kept.append(replace(g, start=start - low, end=end - low, amount=g.amount * share))
-    return tuple(kept)
-
-
-def _folds(cut: Cut, edge: Edge) -> tuple[Fold, ...]:
-    low, high = _span(cut, edge.name)
-    return tuple(replace(fold, at=fold.at - low) for fold in edge.folds if low < fold.at < high)
 
 
 def _notches(piece: Piece, cut: Cut) -> Iterable[Notch]:

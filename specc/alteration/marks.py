@@ -35,6 +35,18 @@ def drawn_in_at(edge: Edge, where: Callable[[float], float]) -> Edge:
     )
 
 
+def cut_to(edge: Edge, low: float, high: float) -> Edge:
+    """The edge with what is drawn in between two stitched lengths, now measured from the first of them."""
+    gathers = []
+    for g in edge.gathers:
+        start, end = max(low, g.start), min(high, g.end)
+        if end - start > SAME:
+            amount = g.amount * (end - start) / (g.end - g.start)
+            gathers.append(replace(g, start=start - low, end=end - low, amount=amount))
+    folds = tuple(replace(fold, at=fold.at - low) for fold in edge.folds if low < fold.at < high)
+    return replace(edge, gathers=tuple(gathers), folds=folds)
+
+
 def behind(at: float, growth: float) -> Callable[[float], float]:
     """Where places are after the edge has grown at one place: those behind it shift."""
     return lambda stitched: stitched + growth if stitched > at else stitched

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING, Final
 
 from specc.alteration.fitting import fitted_inside
+from specc.alteration.marks import cut_to
 from specc.alteration.refusal import Refusal
 from specc.alteration.runs import NEAR, with_gone
 from specc.geometry.crossing import crossings
-from specc.geometry.offset import parallel
+from specc.geometry.offset import tapering
 from specc.geometry.path import Path
 from specc.geometry.region import crosses_itself, signed_area
 from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
 from specc.pattern.lookup import edge_named
-from specc.pattern.measure import run_length
+from specc.pattern.measure import stitched_length
 from specc.pattern.outline import drawn_outline, flat_outline
 
 if TYPE_CHECKING:
@@ -25,6 +27,7 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 FAR: Final = 4.0  # how many times its own distance a moved end may slide along its neighbour
+ROUNDS: Final = 12  # attempts to move both legs of every dart alike
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,10 +42,22 @@ class Rail:
         return Path((Line(self.path.start, self.path.start - self.path.start_direction() * reach),))
 
 
-def edge_moved(piece: Piece, name: str, by: float, *, origin: Span, how: str) -> Piece | Refusal:
-    """The piece with an edge moved out by a distance square to itself, in where it is negative.
+def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is said of it
+    piece: Piece,
+    name: str,
+    by: float,
+    *,
+    then: float | None = None,
+    even_legs: bool = False,
+    origin: Span,
+    how: str,
+) -> Piece | Refusal:
+    """The piece with an edge moved out square to itself, in where the distance is negative.
 
-    Its neighbours, and the legs of darts on it, go on straight, or are trimmed.
+    The distance goes over evenly along the edge from `by` at its start corner to `then` at its end corner;
+    None is the same, and the two must not have different signs. Neighbours, and the legs of darts on the
+    edge, go on straight, or are trimmed. A corner that moves by nothing stays. With `even_legs` both legs of a
+    dart change by as much: the edge on either side of it moves a little more or less.
     """
     edge = edge_named(piece, name)
     if edge is None:
@@ -51,38 +66,73 @@ def edge_moved(piece: Piece, name: str, by: float, *, origin: Span, how: str) ->
         return Refusal(
             "part-gone", facts, origin, "put this alteration before that one, or name another part"
         )
+    last = by if then is None else then
+    parts = _moved_parts(piece, edge, by, last, rounds=ROUNDS if even_legs else 1)
+    index = piece.edges.index(edge)
+    after = piece.edges[(index + 1) % len(piece.edges)]
+    blocked = parts.name if isinstance(parts, Rail) else after.name
+    if not isinstance(parts, Rail):
+        altered = _with_edge(piece, edge, parts, how=how)
+        # A run bent more tightly than it moves folds over itself.
+        if not crosses_itself(flat_outline(altered)):
+            return altered
+    amount = max(by, last, key=abs)
+    facts = (("piece", piece.name), ("edge", name), ("by", amount), ("neighbour", blocked))
+    return Refusal("edge-cannot-move", facts, origin, "take a smaller amount, or move another edge")
+
+
+def _moved_parts(
+    piece: Piece, edge: Edge, first: float, last: float, *, rounds: int
+) -> tuple[Path, ...] | Rail:
+    """The parts of the edge moved out between their rails, or the rail that one of them does not reach.
+
+    After each round but the last the distances at the darts are set so that both legs change alike.
+    """
     index = piece.edges.index(edge)
     before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
     inner = {dart.name: dart for dart in piece.darts}
+    darts = [inner[name] for name in edge.darts]
     starts = [Rail(before.name, before.parts[-1].reversed())]
-    ends = []
-    for dart in (inner[name] for name in edge.darts):
-        ends.append(Rail(dart.name, Path.through(dart.first, dart.pivot)))
-        starts.append(Rail(dart.name, Path.through(dart.second, dart.pivot)))
+    starts += (Rail(dart.name, Path.through(dart.second, dart.pivot)) for dart in darts)
+    ends = [Rail(dart.name, Path.through(dart.first, dart.pivot)) for dart in darts]
     ends.append(Rail(after.name, after.parts[0]))
     # The outline's left is inside when it runs counter-clockwise.
-    outward = -by if signed_area(drawn_outline(piece)) > 0.0 else by
+    outward = -1.0 if signed_area(drawn_outline(piece)) > 0.0 else 1.0
+    stops = [0.0, *accumulate(part.length() for part in edge.parts)]
+    at = [first + (last - first) * stop / stops[-1] for stop in stops]
+    distances = list(pairwise(at))
     parts: list[Path] = []
-    for part, start, end in zip(edge.parts, starts, ends, strict=True):
-        moved = _between_rails(parallel(part, outward), start, end, by)
-        if isinstance(moved, Rail):
-            facts = (("piece", piece.name), ("edge", name), ("by", by), ("neighbour", moved.name))
-            return Refusal("edge-cannot-move", facts, origin, "take a smaller amount, or move another edge")
-        parts.append(moved)
-    altered = _with_edge(piece, edge, tuple(parts), how=how)
-    # A run bent more tightly than it moves folds over itself.
-    if crosses_itself(flat_outline(altered)):
-        facts = (("piece", piece.name), ("edge", name), ("by", by), ("neighbour", after.name))
-        return Refusal("edge-cannot-move", facts, origin, "take a smaller amount, or move another edge")
-    return altered
+    for _ in range(rounds):
+        parts = []
+        for part, start, end, (low, high) in zip(edge.parts, starts, ends, distances, strict=True):
+            copy = tapering(part, outward * low, outward * high)
+            moved = _between_rails(copy, start, end, low, high)
+            if isinstance(moved, Rail):
+                return moved
+            parts.append(moved)
+        slides = [
+            (a.end.distance(dart.first), b.start.distance(dart.second))
+            for dart, (a, b) in zip(darts, pairwise(parts), strict=True)
+        ]
+        if all(abs(one - two) <= SAME for one, two in slides):
+            break
+        for i, (one, two) in enumerate(slides):
+            mean = 0.5 * (one + two)
+            (low, high), (other, far) = distances[i], distances[i + 1]
+            distances[i] = (low, high * mean / one if one > SAME else high)
+            distances[i + 1] = (other * mean / two if two > SAME else other, far)
+    return tuple(parts)
 
 
-def _between_rails(copy: Path, start: Rail, end: Rail, by: float) -> Path | Rail:
-    """The parallel copy made to begin and end on its rails, or the rail that it does not reach."""
-    reach = FAR * abs(by)
+def _between_rails(copy: Path, start: Rail, end: Rail, low: float, high: float) -> Path | Rail:
+    """The copy, moved by `low` and `high` at its ends, ending on its rails; or a rail that it does not reach."""
+    reach = FAR * max(abs(low), abs(high))
     long = copy.extended(reach, reach)
     stops: list[float] = []
-    for rail, near in ((start, reach), (end, reach + copy.length())):
+    for rail, near, by in ((start, reach, low), (end, reach + copy.length(), high)):
+        if abs(by) <= SAME:
+            stops.append(near)
+            continue
         met = crossings(long, rail.outward(reach) if by > 0.0 else rail.path)
         if not met:
             return rail
@@ -90,7 +140,11 @@ def _between_rails(copy: Path, start: Rail, end: Rail, by: float) -> Path | Rail
         stops.append(nearest)
     if stops[1] - stops[0] <= NEAR:
         return end
-    return long.between(*stops)
+    moved = long.between(*stops)
+    return moved.between_points(
+        start.path.start if abs(low) <= SAME else moved.start,
+        end.path.start if abs(high) <= SAME else moved.end,
+    )
 
 
 def _with_edge(piece: Piece, edge: Edge, parts: tuple[Path, ...], *, how: str) -> Piece:
@@ -99,31 +153,26 @@ def _with_edge(piece: Piece, edge: Edge, parts: tuple[Path, ...], *, how: str) -
     edges = list(piece.edges)
     edges[index] = replace(edge, parts=parts)
     first, second = (index - 1) % count, (index + 1) % count
-    edges[first] = replace(
-        edges[first], parts=(*edges[first].parts[:-1], _reaching(edges[first].parts[-1], parts[0].start))
-    )
-    edges[second] = replace(
-        edges[second],
-        parts=(
-            _reaching(edges[second].parts[0].reversed(), parts[-1].end).reversed(),
-            *edges[second].parts[1:],
-        ),
-    )
-    darts = tuple(
-        replace(dart, first=parts[i].end, second=parts[i + 1].start)
-        for dart in piece.darts
-        for i in (edge.darts.index(dart.name) if dart.name in edge.darts else -1,)
-        if i >= 0
-    )
-    moved = {dart.name: dart for dart in darts}
-    old = {e.name: e for e in piece.edges}
-    grown = {e.name: run_length(e) - run_length(old[e.name]) for e in edges}
+    beside = _reaching(edges[first].parts[-1], parts[0].start)
+    grown = beside.length() - edges[first].parts[-1].length()
+    before = cut_to(edges[first], 0.0, stitched_length(edges[first]) + grown)
+    edges[first] = replace(before, parts=(*before.parts[:-1], beside))
+    beside = _reaching(edges[second].parts[0].reversed(), parts[-1].end).reversed()
+    grown = beside.length() - edges[second].parts[0].length()
+    after = cut_to(edges[second], -grown, float("inf"))
+    edges[second] = replace(after, parts=(beside, *after.parts[1:]))
+    mouths = {name: (a.end, b.start) for name, (a, b) in zip(edge.darts, pairwise(parts), strict=True)}
     altered = replace(
         piece,
         edges=tuple(edges),
-        darts=tuple(moved.get(dart.name, dart) for dart in piece.darts),
+        darts=tuple(
+            replace(dart, first=mouths[dart.name][0], second=mouths[dart.name][1])
+            if dart.name in mouths
+            else dart
+            for dart in piece.darts
+        ),
         notches=tuple(
-            replace(notch, at=notch.at + (grown[notch.edge] if notch.edge == edges[second].name else 0.0))
+            replace(notch, at=notch.at + grown) if notch.edge == after.name else notch
             for notch in piece.notches
         ),
     )
