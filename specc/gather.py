@@ -194,7 +194,8 @@ def _library(files: tuple[tree.Tree, ...], world: World, say: Collector) -> tupl
                 wanted[kind.text, name.text] = name.text
             case tree.Seam(method=method) | tree.Finish(method=method):
                 wanted["method", method.text] = "methods"
-    wishes = dict.fromkeys(name for key, name in wanted.items() if key not in own)
+    wished = {name for key, name in wanted.items() if key not in own}
+    wishes = [name for name in world.library_names() if name in wished]
     found = _read_library(wishes, world, say)
     there = own | _declared([declaration for file in found for declaration in file.declarations])
     kinds = {kind for kind, _ in wanted}
