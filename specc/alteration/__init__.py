@@ -7,8 +7,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Final
 
-from specc.alteration import crop, leave_out, lengthen, move_corner, release, swing
+from specc.alteration import (
+    band,
+    crop,
+    extend,
+    leave_out,
+    lengthen,
+    move_corner,
+    release,
+    round_corner,
+    scallop,
+    sew_as,
+    spread,
+    swing,
+    taper,
+)
 from specc.model.alteration import Crop, LeaveOut, Lengthen, MoveCorner, Release, Swing
+from specc.model.reshaping import Band, Extend, RoundCorner, Scallop, SewAs, Spread, Taper
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -27,4 +42,11 @@ VERBS: Final[tuple[tuple[type, Verb], ...]] = (
     (Crop, crop.apply),
     (Lengthen, lengthen.apply),
     (MoveCorner, move_corner.apply),
+    (Spread, spread.apply),
+    (Taper, taper.apply),
+    (Extend, extend.apply),
+    (SewAs, sew_as.apply),
+    (RoundCorner, round_corner.apply),
+    (Scallop, scallop.apply),
+    (Band, band.apply),
 )

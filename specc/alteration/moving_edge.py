@@ -56,8 +56,8 @@ def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is s
 
     The distance goes over evenly along the edge from `by` at its start corner to `then` at its end corner;
     None is the same, and the two must not have different signs. Neighbours, and the legs of darts on the
-    edge, go on straight, or are trimmed. A corner that moves by nothing stays. With `even_legs` both legs of a
-    dart change by as much: the edge on either side of it moves a little more or less.
+    edge, go on straight, or are trimmed. A corner that moves by nothing stays. With `even_legs` both legs of
+    a dart change by as much: the edge on either side of it moves a little more or less.
     """
     edge = edge_named(piece, name)
     if edge is None:
@@ -125,7 +125,7 @@ def _moved_parts(
 
 
 def _between_rails(copy: Path, start: Rail, end: Rail, low: float, high: float) -> Path | Rail:
-    """The copy, moved by `low` and `high` at its ends, ending on its rails; or a rail that it does not reach."""
+    """The copy, moved by `low` and `high` at its ends, ending on its rails; or a rail that it misses."""
     reach = FAR * max(abs(low), abs(high))
     long = copy.extended(reach, reach)
     stops: list[float] = []
