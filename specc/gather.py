@@ -114,10 +114,15 @@ class _Files:
             data = self._world.project(path)
             if isinstance(data, Refused):
                 self._tell(data, use, path)
-            else:
-                file = self._say.keep(parse(self._say.keep(read(path, data, self._world.called + path))))
-                self._take_uses(file)
-                self._found.append(file)
+                continue
+            source, faults = read(path, data, self._world.called + path)
+            if faults:  # what stands in the place of such bytes would only be told once more
+                self._say.add(*faults)
+                self.complete = False
+                continue
+            file = self._say.keep(parse(source))
+            self._take_uses(file)
+            self._found.append(file)
 
     @property
     def found(self) -> tuple[tree.Tree, ...]:
