@@ -11,19 +11,37 @@ from specc.alteration import (
     band,
     crop,
     extend,
+    face,
+    join,
     leave_out,
     lengthen,
+    mirror,
     move_corner,
     release,
     round_corner,
     scallop,
     sew_as,
+    split,
     spread,
     swing,
     taper,
+    unfold,
 )
 from specc.model.alteration import Crop, LeaveOut, Lengthen, MoveCorner, Release, Swing
-from specc.model.reshaping import Band, Extend, RoundCorner, Scallop, SewAs, Spread, Taper
+from specc.model.reshaping import (
+    Band,
+    Extend,
+    Face,
+    Join,
+    Mirror,
+    RoundCorner,
+    Scallop,
+    SewAs,
+    Split,
+    Spread,
+    Taper,
+    Unfold,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -49,4 +67,9 @@ VERBS: Final[tuple[tuple[type, Verb], ...]] = (
     (RoundCorner, round_corner.apply),
     (Scallop, scallop.apply),
     (Band, band.apply),
+    (Split, split.apply),
+    (Join, join.apply),
+    (Unfold, unfold.apply),
+    (Mirror, mirror.apply),
+    (Face, face.apply),
 )

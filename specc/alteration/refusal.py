@@ -69,6 +69,36 @@ REASONS: Final = (
     Reason(
         "corner-would-turn-over", "`{piece}.{edge}` cannot keep its directions when `{corner}` moves by {by}"
     ),
+    Reason("piece-changed", "`{piece}` is no longer there: it was {how}"),
+    Reason("piece-name-taken", "there is a piece `{name}` already"),
+    Reason("part-name-taken", "`{piece}` has a part `{name}` already"),
+    Reason("split-begins-inside", "`{piece}.{name}` lies inside the piece, where no line can begin or end"),
+    Reason("split-at-end", "the line `{line}` would meet `{name}` {distance} from its end or from a dart"),
+    Reason("split-cuts-edge-twice", "the line `{line}` would cut `{piece}.{edge}` into three"),
+    Reason(
+        "split-crosses-dart",
+        "the line `{line}` would cut into `{piece}.{dart}`, which lies {distance} from it",
+    ),
+    Reason("split-leaves-piece", "the line `{line}` would leave `{piece}` or cross itself on the way"),
+    Reason("split-sides-unequal", "the two sides of the line `{line}` would differ by {distance}"),
+    Reason("split-turns-sharply", "the line `{line}` turns too sharply at a dart to become a smooth seam"),
+    Reason("edge-not-flat", "`{piece}.{name}` is no plain edge: it has darts, gathers or folds, or no ends"),
+    Reason("join-to-itself", "`{piece}` cannot be joined with itself"),
+    Reason("join-along-fold", "`{piece}.{edge}` lies on the fold, where nothing can be joined"),
+    Reason("cut-unequally", "`{piece}` is there {first} times in a garment and `{other}` {second} times"),
+    Reason("edges-unequal", "`{piece}.{edge}` is {first} long and `{other}` {second}"),
+    Reason("edges-unlike", "`{piece}.{edge}` and `{other}` lie up to {distance} apart when laid together"),
+    Reason("folds-apart", "the fold edges of `{piece}` and `{other}` would not lie on one line"),
+    Reason("pieces-overlap", "`{other}` would lie on `{piece}` when laid to its edge"),
+    Reason("not-on-fold", "`{piece}` is not cut on the fold"),
+    Reason("dart-on-fold", "`{piece}.{dart}` opens on the fold edge"),
+    Reason("face-other-piece", "`{other}` is not on `{piece}`, and a facing lies on one piece"),
+    Reason("face-along-fold", "`{piece}.{name}` is the fold, which has no facing"),
+    Reason("face-gathered", "`{piece}.{name}` is drawn in or folded, and a facing lies flat"),
+    Reason("face-not-a-row", "these edges of `{piece}` do not follow one another, or go all the way round"),
+    Reason("facing-meets-dart", "`{piece}.{dart}` reaches under a facing {by} deep"),
+    Reason("facing-too-tight", "`{piece}.{edge}` bends with a radius of {radius}, less than the depth {by}"),
+    Reason("facing-too-deep", "a facing {by} deep along `{piece}.{edge}` does not fit on the piece"),
     Reason("would-cross-itself", "the outline of `{piece}` would cross itself"),
     Reason("edge-on-fold", "`{piece}.{edge}` lies on the fold"),
     Reason("slash-to-other-piece", "the slash cannot go from `{piece}.{edge}` to `{other}`, another piece"),
@@ -80,7 +110,6 @@ REASONS: Final = (
     Reason("edge-not-plain", "`{piece}.{edge}` has `{what}` in it"),
     Reason("scallop-too-deep", "a scallop {length} long can be at most {deepest} deep, not {by}"),
     Reason("share-of-band", "a band is cut to a share of more than nothing, not {share}"),
-    Reason("name-taken", "there is a piece `{name}` already"),
 )
 
 
@@ -93,6 +122,12 @@ def found(pieces: tuple[Piece, ...], piece: str | None, origin: Span) -> Piece |
     """The piece of that name, or why it is not there."""
     known = piece_named(pieces, piece or "")
     if known is None:
+        rows = (gone for other in pieces for gone in other.gone if gone.name == piece)
+        row = next(rows, None)
+        if row is not None:
+            facts = (("piece", piece), ("how", row.how))
+            cure = "put this alteration before that one, or name another piece"
+            return Refusal("piece-changed", facts, origin, cure)
         return Refusal(
             "piece-gone", (("piece", piece),), origin, "drop this alteration, or put it before `leave out`"
         )

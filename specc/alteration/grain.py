@@ -1,0 +1,31 @@
+"""Owns where the grain line of a new piece is drawn; knows no verb."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from specc.geometry.crossing import line_crossings
+from specc.geometry.path import Path
+from specc.geometry.region import centroid
+from specc.geometry.tolerance import SAME
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from specc.geometry.point import Point
+
+
+def grain_across(polygon: Sequence[Point], along: Point) -> Path:
+    """The grain line in a direction through the middle of a piece: a third of the longest way inside it."""
+    middle, direction = centroid(polygon), along.unit()
+    outline = Path.through(*polygon, polygon[0])
+    stops = sorted(met.across for met in line_crossings(outline, middle, direction))
+    stops = [a for a, b in pairwise((*stops, float("inf"))) if b - a > SAME]
+    ways = list(pairwise(stops))[::2]
+    if not ways:
+        # The line touches the piece only: a centimetre at its middle tells the direction.
+        ways = [(-15.0, 15.0)]
+    low, high = max(ways, key=lambda way: way[1] - way[0])
+    third = (high - low) / 3.0
+    return Path.through(middle + direction * (low + third), middle + direction * (high - third))
