@@ -19,9 +19,9 @@ SQUARE: Final = 1e-6  # cosine below which a direction stands square to another
 def flared(before: Path, after: Path, pivot: Point) -> Path:
     """One smooth run in place of two that were cut apart and turned about the pivot.
 
-    Where the uncut edge stood square to a line from the pivot, within the inner halves of the two runs, the
-    edge is opened at that foot and follows the arc about the pivot: the new edge keeps its distance from the
-    pivot. Elsewhere it runs smoothly from the middle of the one run to the middle of the other.
+    Where the uncut edge was smooth and stood square to a line from the pivot, within the inner halves of the
+    two runs, the edge is opened at that foot and follows the arc about the pivot: the new edge keeps its
+    distance from the pivot. Elsewhere it runs smoothly from the middle of the one run to that of the other.
     """
     angle = (before.end - pivot).angle_to(after.start - pivot)
     motion = Rigid.turning(pivot, angle)
@@ -31,7 +31,8 @@ def flared(before: Path, after: Path, pivot: Point) -> Path:
     low, high = 0.5 * first, first + 0.5 * second
     near = uncut.between(low, high)
     foot = low + near.length_at(pivot)
-    if low + SAME < foot < high - SAME:
+    kink = before.end_direction().cross(unturned.start_direction())
+    if abs(kink) <= SQUARE and low + SAME < foot < high - SAME:
         away, along = (uncut.point_at(foot) - pivot).unit(), uncut.direction_at(foot)
         if abs(away.dot(along)) <= SQUARE and away.left().dot(along) * angle > 0.0:
             start, rest = uncut.split_at(foot)
