@@ -1,6 +1,7 @@
 """Owns the order of the stages, from text to document. Knows nothing of the insides of any stage.
 
-text -> trees -> garment -> pieces, drafted and altered -> assembly -> measures -> judgement -> quantities -> document
+text -> trees -> garment -> pieces, drafted and altered -> assembly -> measures -> judgement -> quantities ->
+document
 """
 
 from __future__ import annotations

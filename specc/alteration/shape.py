@@ -9,17 +9,19 @@ from dataclasses import dataclass
 from math import degrees
 from typing import TYPE_CHECKING
 
-from specc.alteration.refusal import REASONS, Refusal
+from specc.alteration.refusal import REASONS
 from specc.alteration.run import Altered, alter
 from specc.diagnostics import Collector, Severity, declare
-from specc.drafting import Drafted, EvaluationError, Evaluator, FinishedPieces, draft, merged
+from specc.drafting import EvaluationError, Evaluator, FinishedPieces, draft, merged
 from specc.units import format_angle, format_length, format_ratio
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from specc.alteration.record import Record
+    from specc.alteration.refusal import Refusal
     from specc.diagnostics import Diagnostic
+    from specc.drafting import Drafted
     from specc.model.expression import Expression
     from specc.model.garment import Garment
     from specc.pattern.piece import Piece
@@ -46,12 +48,18 @@ class Shaped:
         return self.stages[-1] if self.stages else self.drafted
 
     def evaluator(self, openings: Mapping[str, float] | None = None) -> Evaluator:
-        """What evaluates an expression over the finished pieces of this size; `openings` are those of finishes."""
+        """What evaluates an expression over the finished pieces of this size.
+
+        `openings` are those of finishes.
+        """
         return _evaluator(self.measurements, self.pieces, openings or {})
 
 
 def shape(garment: Garment) -> tuple[tuple[Shaped, ...] | None, tuple[Diagnostic, ...]]:
-    """The pieces in every size of the garment; None when one could not be drafted or an alteration was refused."""
+    """The pieces in every size of the garment.
+
+    None when one could not be drafted or an alteration was refused.
+    """
     say = Collector()
     outcomes = [(size, *draft(garment.blocks, garment.chart, size)) for size in garment.header.sizes]
     say.add(*merged((size, faults) for size, _, faults in outcomes))
@@ -99,7 +107,9 @@ def _told(refused: Mapping[Refusal, list[str]], garment: Garment) -> tuple[Diagn
     said = []
     for rows in grouped.values():
         first, _ = rows[0]
-        told = CANNOT_ALTER.at(first.origin, reason=reasons[first.code_name].format_map(_facts(first, garment)))
+        told = CANNOT_ALTER.at(
+            first.origin, reason=reasons[first.code_name].format_map(_facts(first, garment))
+        )
         every = sum(len(sizes) for _, sizes in rows) == len(garment.header.sizes)
         if len(rows) > 1 or not every:
             for refusal, sizes in rows:

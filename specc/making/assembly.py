@@ -1,4 +1,4 @@
-"""Owns what a garment is when its pieces are put together, in one size and in all: seams walked, edges used, rounds.
+"""Owns what a garment is when its pieces are put together: seams walked, edges used, rounds laid.
 
 Knows nothing of amounts to buy, nor of paper. Lengths are millimetres.
 """
@@ -42,7 +42,10 @@ class Walk:
 
 @dataclass(frozen=True, slots=True)
 class EdgeUse:
-    """What an edge of a piece is for: `kind` is seam, finish, hem, fold or none; `by` names it; `allowance` is cut on."""
+    """What an edge of a piece is for.
+
+    `kind` is seam, finish, hem, fold or none, `by` names it, and `allowance` is cut on.
+    """
 
     piece: str
     edge: str
@@ -53,7 +56,8 @@ class EdgeUse:
 
 @dataclass(frozen=True, slots=True)
 class Zone:
-    """A stretch of an edge with one way of laying the trim on: flat (`held` 0) or held in by a share of its length.
+    """A stretch of an edge with one way of laying the trim on: flat, or held in by a share of its length.
+
 
     `start` and `end` run along the stitched edge from its start corner.
     """
@@ -69,9 +73,9 @@ class Zone:
 class Round:
     """The edges of a finish or hem as they lie in the made garment: one run, `count` times a garment.
 
-    `closed` when the run comes back to where it began (a neckline), else it has two ends. `zones` go along it in order,
-    mirrored halves included. `length` is the stitched length of the whole run, `turning` the angle (radians) by which
-    its direction turns in all, sign kept by edge.
+    `closed` when the run comes back to where it began (a neckline), else it has two ends. `zones` go along it
+    in order, mirrored halves included. `length` is the stitched length of the whole run, `turning` the angle
+    (radians) by which its direction turns in all, sign kept by edge.
     """
 
     finish: str
@@ -86,8 +90,9 @@ class Round:
 class Opening:
     """A closed round of edges that no seam joins: a neckline, an armhole, a hem.
 
-    `central` when it goes round the body's middle (left and right), not round one arm or leg. `flat` is the stitched
-    length, `sewn` the same less what is held in, `passes` the greatest girth that goes through with what stretches.
+    `central` when it goes round the body's middle (left and right), not round one arm or leg. `flat` is the
+    stitched length, `sewn` the same less what is held in, `passes` the greatest girth that goes through with
+    what stretches.
     """
 
     edges: tuple[str, ...]
@@ -114,7 +119,10 @@ class CutPiece:
 
 @dataclass(frozen=True, slots=True)
 class SizeAssembly:
-    """The garment in one size. `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end."""
+    """The garment in one size.
+
+    `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end.
+    """
 
     size: str
     drafted: tuple[Piece, ...]

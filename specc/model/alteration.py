@@ -1,4 +1,4 @@
-"""Owns the alterations of a checked garment: what is to be done to which part, with amounts still unevaluated.
+"""Owns the alterations of a checked garment: what is to be done to which part, amounts still unevaluated.
 
 Knows nothing of how an alteration is carried out.
 """
@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
+
+from specc.model.reshaping import Reshaping
 
 if TYPE_CHECKING:
     from specc.model.expression import Expression, PartRef
@@ -25,8 +27,8 @@ class PieceRef:
 class Form(StrEnum):
     """What an opening in an edge becomes.
 
-    A dart; gathers, ease, a pleat or a tuck, with which the edge stays as long as sewn; or flare, with which it
-    grows.
+    A dart; gathers, ease, a pleat or a tuck, with which the edge stays as long as sewn; or flare, with which
+    it grows.
     """
 
     DART = "dart"
@@ -41,8 +43,8 @@ class Form(StrEnum):
 class Place:
     """A place on an edge, measured along its stitched length from the edge's start corner.
 
-    `at` is a ratio of that length, or a length; `origin` is where it was written. `from_corner` names the corner
-    from which it is measured when that is not the start.
+    `at` is a ratio of that length, or a length; `origin` is where it was written. `from_corner` names the
+    corner from which it is measured when that is not the start.
     """
 
     at: Expression
@@ -69,11 +71,12 @@ class LeaveOut:
 
 @dataclass(frozen=True, slots=True)
 class Swing:
-    """Slash from a place on `target` (an edge, or another dart with the same pivot) to the dart's pivot and turn.
+    """Slash from a place on `target`, an edge or a dart with the same pivot, to the dart's pivot and turn.
 
-    The part between slash and dart turns until the dart's legs meet (`share` of 1) or have come that share closer.
-    A second dart as target takes no place and no form. `place` None on an edge means straight below the pivot along
-    the grain, or the middle of the edge where the grain line through the pivot does not meet it.
+    The part between slash and dart turns until the dart's legs meet (`share` of 1) or have come that share
+    closer. A second dart as target takes no place and no form. `place` None on an edge means straight below
+    the pivot along the grain, or the middle of the edge where the grain line through the pivot does not meet
+    it.
     """
 
     dart: PartRef
@@ -94,7 +97,10 @@ class Release:
 
 @dataclass(frozen=True, slots=True)
 class Crop:
-    """Everything below the level is cut off; the new edge takes the name of the edge that the cut replaces."""
+    """Everything below the level is cut off.
+
+    The new edge takes the name of the edge that the cut replaces.
+    """
 
     pieces: tuple[PieceRef, ...]
     at: Level
@@ -105,7 +111,8 @@ class Crop:
 class Lengthen:
     """Everything below the level moves down by `by` (negative: up, which is `shorten`).
 
-    `at` a Level: cut across there. `at` an edge name: that edge moves out, its neighbours follow their own direction.
+    `at` a Level: cut across there. `at` an edge name: that edge moves out, its neighbours follow their own
+    direction.
     """
 
     pieces: tuple[PieceRef, ...]
@@ -130,4 +137,4 @@ class MoveCorner:
     origin: Span
 
 
-Alteration = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner
+Alteration = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping

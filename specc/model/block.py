@@ -119,8 +119,8 @@ class Straight:
 class Curve:
     """A cubic run to a point.
 
-    Handles that are not stated go `full` of the way to where the two directions meet (0.5523 draws the quarter of an
-    ellipse), or as far as makes the curve pass `through` a point.
+    Handles that are not stated go `full` of the way to where the two directions meet (0.5523 draws the
+    quarter of an ellipse), or as far as makes the curve pass `through` a point.
     """
 
     to: str

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Measurement:
-    """A body measurement: `values` in the order of the chart's sizes, or `derived` from other measurements."""
+    """A body measurement: `values` in the order of the chart's sizes, or `derived` from others."""
 
     name: str
     title: str

@@ -1,4 +1,4 @@
-"""Owns how edges are joined and finished: seams, finishes and hems with the method each was given, settings filled in.
+"""Owns how edges are joined and finished: seams, finishes, hems, each with its method and settings.
 
 Knows nothing of the lengths that come out.
 """
@@ -15,7 +15,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One operation, in words, with its stitch (ISO 4915 number) and stitch length; `inset` from `inset_from`."""
+    """One operation, in words, with its stitch (ISO 4915 number) and stitch length.
+
+    `inset` from `inset_from`.
+    """
 
     text: str
     stitch: str | None
@@ -29,8 +32,8 @@ class Pass:
 class Takes:
     """Trim used along the edges: how wide it is cut, and what is added to its length.
 
-    `overlapping` is added where a round closes on itself, `turning` at each end of an open edge, `joining` for the seam
-    that closes a joined round.
+    `overlapping` is added where a round closes on itself, `turning` at each end of an open edge, `joining`
+    for the seam that closes a joined round.
     """
 
     trim: str
@@ -93,8 +96,8 @@ class Hold:
 class Seam:
     """Edges (`first`, a chain) joined to edges (`second`).
 
-    `ease` is how much longer the first side may be (a length, or a ratio of the second side); `gathered` says that it is
-    drawn in by gathers rather than eased. `tolerance` is what may remain.
+    `ease` is how much longer the first side may be (a length, or a ratio of the second side); `gathered` says
+    that it is drawn in by gathers rather than eased. `tolerance` is what may remain.
     """
 
     name: str

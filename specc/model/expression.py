@@ -24,7 +24,7 @@ class Constant:
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """A measurement of the chart, a parameter, or a value that the block or garment names with `let` or `find`."""
+    """A measurement of the chart, a parameter, or a value named with `let` or `find`."""
 
     name: str
     dimension: Dimension
@@ -78,9 +78,10 @@ class Applied:
 class Asked(StrEnum):
     """What can be asked of geometry.
 
-    LENGTH: stitched length of edges (darts closed, gathers drawn in). DRAWN: length along the paper, dart mouths
-    included. DISTANCE, ACROSS, HEIGHT, DIRECTION: between two points (straight, horizontal, vertical, angle).
-    GIRTH: round the garment at a reference line. WIDTH: of a dart's mouth. DEPTH: from a dart's mouth to its pivot.
+    LENGTH: stitched length of edges (darts closed, gathers drawn in). DRAWN: length along the paper, dart
+    mouths included. DISTANCE, ACROSS, HEIGHT, DIRECTION: between two points (straight, horizontal, vertical,
+    angle). GIRTH: round the garment at a reference line. WIDTH: of a dart's mouth. DEPTH: from a dart's mouth
+    to its pivot.
     """
 
     LENGTH = "length"
@@ -97,7 +98,10 @@ class Asked(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class PartRef:
-    """A part of a piece by name: an edge, corner, point, line or dart. `piece` is None for a line of the whole garment."""
+    """A part of a piece by name: an edge, corner, point, line or dart.
+
+    `piece` is None for a line of the whole garment.
+    """
 
     piece: str | None
     name: str

@@ -39,7 +39,9 @@ class Ordered:
 
 @dataclass(frozen=True, slots=True)
 class Header:
-    """What stands in the title block. `unit` is the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
+    """What stands in the title block.
+
+    `unit` is the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
 
     `puts_on`: `over the head`, `stepping in`, or None when the garment opens. `paper`: A4 or Letter.
     """
@@ -97,7 +99,10 @@ class Accept:
 
 @dataclass(frozen=True, slots=True)
 class CareLine:
-    """One care instruction in words; `process` is wash, bleach, dry, iron or clean (the order of ISO 3758)."""
+    """One care instruction in words.
+
+    `process` is wash, bleach, dry, iron or clean (the order of ISO 3758).
+    """
 
     process: str
     text: str

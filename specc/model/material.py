@@ -34,7 +34,10 @@ class Price:
 
 @dataclass(frozen=True, slots=True)
 class Cloth:
-    """A cloth. `use` is what it is for: `shell` unless said otherwise. Lengths are quantities, shares fractions."""
+    """A cloth.
+
+    `use` is what it is for: `shell` unless said otherwise. Lengths are quantities, shares fractions.
+    """
 
     name: str
     title: str

@@ -18,9 +18,10 @@ if TYPE_CHECKING:
 class Spread:
     """Slash straight from a place on one edge to a place on another, and open the slash: slash and spread.
 
-    It opens by `by` at the first edge and by `and_by` at the second (None: the same, a parallel spread; 0: hinged
-    there). The part without the fold edge moves. `form`: flare (both edges are blended), gathers (each edge keeps its
-    stitched length), or pleat (each edge keeps its stitched length, the opening is marked to be folded).
+    It opens by `by` at the first edge and by `and_by` at the second (None: the same, a parallel spread; 0:
+    hinged there). The part without the fold edge moves. `form`: flare (both edges are blended), gathers (each
+    edge keeps its stitched length), or pleat (each edge keeps its stitched length, the opening is marked to
+    be folded).
     """
 
     start: PartRef
@@ -35,7 +36,10 @@ class Spread:
 
 @dataclass(frozen=True, slots=True)
 class Taper:
-    """Edges taken in (or let out) by `by`: everywhere, or by `by` at corner `at`, going over to `and_by` at `and_at`."""
+    """Edges taken in or let out.
+
+    By `by` everywhere, or by `by` at corner `at`, going over to `and_by` at `and_at`.
+    """
 
     edges: tuple[PartRef, ...]
     let_out: bool
@@ -48,7 +52,10 @@ class Taper:
 
 @dataclass(frozen=True, slots=True)
 class SplitEnd:
-    """Where a split begins or ends: a place on an edge, or a dart (then `place` is None) that vanishes into the seam."""
+    """Where a split begins or ends.
+
+    A place on an edge, or a dart (then `place` is None) that vanishes into the seam.
+    """
 
     part: PartRef
     place: Place | None
@@ -58,9 +65,9 @@ class SplitEnd:
 class Split:
     """Cut a piece along a smooth line named `line` into two pieces, whose new edges bear the line's name.
 
-    The line runs from `start` through points to `end`. A dart at an end, or one whose pivot is one of the points, vanishes
-    into the new edges, which then sew together and keep its shape. `into[0]` is the piece that holds the fold or, without
-    a fold, the first corner of the piece's first edge.
+    The line runs from `start` through points to `end`. A dart at an end, or one whose pivot is one of the
+    points, vanishes into the new edges, which then sew together and keep its shape. `into[0]` is the piece
+    that holds the fold or, without a fold, the first corner of the piece's first edge.
     """
 
     piece: PieceRef
@@ -74,7 +81,7 @@ class Split:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Lay two pieces together along an edge of each and make them one piece, named `name`, in place of both."""
+    """Lay two pieces together along an edge of each: one piece, named `name`, in place of both."""
 
     first: PartRef
     second: PartRef
@@ -84,7 +91,10 @@ class Join:
 
 @dataclass(frozen=True, slots=True)
 class Unfold:
-    """Pieces on the fold become whole pieces; the parts of the mirrored half get `-left` after their names."""
+    """Pieces on the fold become whole pieces.
+
+    The parts of the mirrored half get `-left` after their names.
+    """
 
     pieces: tuple[PieceRef, ...]
     origin: Span
@@ -113,7 +123,8 @@ class Face:
 class Band:
     """A straight band: a new piece as long as the edges as sewn, all rounds counted, and as wide as `by`.
 
-    `share` of the length is cut (a rib band shorter than its opening); its edges are `top`, `bottom`, `start`, `end`.
+    `share` of the length is cut (a rib band shorter than its opening); its edges are `top`, `bottom`,
+    `start`, `end`.
     """
 
     edges: tuple[PartRef, ...]
@@ -125,7 +136,10 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Extend:
-    """An edge moves out by `by`, its neighbours go straight on (button stand, grown-on strip); where it lay stays as line."""
+    """An edge moves out by `by`, its neighbours go straight on (button stand, grown-on strip).
+
+    Where it lay stays as line.
+    """
 
     edge: PartRef
     by: Expression

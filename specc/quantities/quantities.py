@@ -27,8 +27,8 @@ class Addition:
 class TrimCut:
     """A length of trim to cut, `count` times a garment, for one finish or seam.
 
-    `seam_length` is what it is sewn to, `held` what is saved by holding it in; `cut_length` = seam_length - held +
-    additions. `cut_width` is None where the trim is used as bought.
+    `seam_length` is what it is sewn to, `held` what is saved by holding it in; `cut_length` = seam_length -
+    held + additions. `cut_width` is None where the trim is used as bought.
     """
 
     trim: str
@@ -45,7 +45,10 @@ class TrimCut:
 
 @dataclass(frozen=True, slots=True)
 class ClothUse:
-    """Area of the pieces cut from a cloth for one garment, allowances included, mirrored halves and pairs counted."""
+    """Area of the pieces cut from a cloth for one garment, allowances included.
+
+    Mirrored halves and pairs counted.
+    """
 
     cloth: str
     area: float
@@ -72,7 +75,10 @@ class SizeQuantities:
 
 @dataclass(frozen=True, slots=True)
 class PointOfMeasure:
-    """A point of measure over the sizes; `values` and `steps` (to the next size) in base units; tolerances are sizes."""
+    """A point of measure over the sizes; `values` and `steps` (to the next size) in base units.
+
+    Tolerances are sizes.
+    """
 
     name: str
     title: str
@@ -87,9 +93,10 @@ class PointOfMeasure:
 class BillLine:
     """A line of the bill of materials.
 
-    `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m, piece, ...);
-    `buy` is what is bought: whole rolls or packs where it is sold so, rounded up. Amounts that are not computed are empty
-    or None. `cost` is None without a price. `basis` says in words how the amount was found.
+    `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m,
+    piece, ...); `buy` is what is bought: whole rolls or packs where it is sold so, rounded up. Amounts that
+    are not computed are empty or None. `cost` is None without a price. `basis` says in words how the amount
+    was found.
     """
 
     kind: str

@@ -24,6 +24,7 @@ from specc.model.expression import Arithmetic, Constant, Operator
 from specc.resolve.codes import NAMED_TWICE, enumerated, out_of_range, there_are, unknown_name
 from specc.resolve.expressions import FIGURES, meaning
 from specc.resolve.parts import DARTS, Gone, wrong_kind
+from specc.resolve.reshaping import Reshaper
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
@@ -62,8 +63,9 @@ class Alterer:
         self._scope = scope
         self._parts = parts
         self._say = say
+        self._reshaper = Reshaper(self, parts, say)
 
-    def step(self, node: tree.AlterStep) -> Alteration | None:
+    def step(self, node: tree.AlterStep) -> Alteration | None:  # noqa: PLR0911  one line a verb
         """What the statement asks for; None after a fault."""
         match node:
             case tree.LeaveOut():
@@ -77,19 +79,21 @@ class Alterer:
                 found = self._pieces(node.pieces)
                 return Crop(found, level, node.span) if found and isinstance(level, Level) else None
             case tree.Lengthen():
-                by = self._length(node.by, "how much")
+                by = self.length(node.by, "how much")
                 at = self._level(node.at, node.pieces, edges=True)
                 found = self._pieces(node.pieces)
                 shorten = node.verb.text == "shorten"
                 return Lengthen(found, by, at, node.span, shorten) if by and at and found else None
             case tree.MoveCorner():
-                by = self._length(node.by, "how much")
+                by = self.length(node.by, "how much")
                 edges = self._cornered(node)
                 return (
                     MoveCorner(node.verb.text, edges, node.corner.text, by, node.span)
                     if by and edges
                     else None
                 )
+            case _:
+                return self._reshaper.step(node)
 
     # --- pieces and darts ---
 
@@ -145,7 +149,7 @@ class Alterer:
             edges = enumerated([f"`{dart.piece}.{edge}`" for edge in own.of("edge")], "or")
             self._say.add(told.help(f"swing it into an edge of its own piece: {edges}"))
             return None
-        place = None if node.place is None else self._place(node.place, target)
+        place = None if node.place is None else self.place(node.place, target)
         whole = isinstance(share, Constant) and share.value.value == 1
         into_dart = own.kinds[target.name] == "dart"
         if whole and (form is not Form.DART or into_dart):
@@ -174,10 +178,12 @@ class Alterer:
 
     # --- places, levels, corners ---
 
-    def _length(self, node: tree.Expression, what: str) -> Expression | None:
+    def length(self, node: tree.Expression, what: str) -> Expression | None:
+        """The amount as a length; anything else is reported."""
         return meaning(node, self._scope, self._say, what=what, wanted=_LENGTH)
 
-    def _place(self, node: tree.Place, target: PartRef) -> Place | None:
+    def place(self, node: tree.Place, target: PartRef) -> Place | None:
+        """The place on an edge, a length or a share of it; anything else is reported."""
         if self._parts.pieces[target.piece or ""].kinds[target.name] == "dart":
             told = wrong_kind(node.span, f"{target.piece}.{target.name}", "dart", ("edge",))
             self._say.add(told.help("take the place out: the dart is added to the other one"))
@@ -192,7 +198,7 @@ class Alterer:
         """The level, or the name of an edge where one may stand; every piece must have it."""
         above = None
         if node.offset is not None:
-            above = self._length(node.offset, "a distance")
+            above = self.length(node.offset, "a distance")
             if above is None:
                 return None
             if node.side == "below":

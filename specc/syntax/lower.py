@@ -6,19 +6,20 @@ Knows nothing of faults: what it is given has been read without one, or stands a
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
-from lark import Token, Transformer, v_args
+from lark import v_args
 
 from specc.syntax import tree
+from specc.syntax.lower_alterations import LowerAlterations, present
 from specc.units import parse_number
 
 if TYPE_CHECKING:
+    from lark import Token
     from lark import Tree as LarkTree
     from lark.tree import Meta
 
-    from specc.source import SourceFile, Span
+    from specc.source import SourceFile
 
 _NAMES = re.compile(r"""(?:"[^"\n]*"?|\#[^\n]*)|(?P<name>[^\W\d_]\w*(?:-\w+)*)""")
 _ESCAPED = re.compile(r'\\(["\\])')
@@ -29,28 +30,10 @@ def lower(source: SourceFile, parsed: LarkTree[Token]) -> tree.Tree:
     return tree.Tree(source, Lowering(source).transform(parsed))
 
 
-def _present(children: tuple[Any, ...]) -> tuple[Any, ...]:
-    """Leave out the places that Lark keeps for optional parts that are not there."""
-    return tuple(child for child in children if child is not None)
-
-
 # Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
-class Lowering(Transformer[Token, Any]):
+class Lowering(LowerAlterations):
     """Turns each rule into its node. Every span runs from the rule's first character to its last."""
-
-    def __init__(self, source: SourceFile) -> None:
-        super().__init__()
-        self._source = source
-
-    def _span(self, place: Meta | Token) -> Span:
-        start, end = place.start_pos, place.end_pos
-        if start is None or end is None:
-            raise AssertionError("only an empty rule has no place, and the grammar has none")
-        return self._source.span(start, end)
-
-    def _word(self, token: Token) -> tree.Word:
-        return tree.Word(str(token), self._span(token))
 
     def NAME(self, token: Token) -> tree.Word:  # noqa: N802  Lark looks the method up by the terminal's name
         return self._word(token)
@@ -59,7 +42,7 @@ class Lowering(Transformer[Token, Any]):
         return tree.Text(_ESCAPED.sub(r"\1", token[1:-1]), self._span(token))
 
     def start(self, _meta: Meta, *declarations: Any) -> tuple[tree.Declaration, ...]:
-        return _present(declarations)
+        return present(declarations)
 
     def broken(self, meta: Meta) -> tree.Broken:
         span = self._span(meta)
@@ -74,13 +57,13 @@ class Lowering(Transformer[Token, Any]):
     # --- sheets of properties ---
 
     def sheet(self, meta: Meta, kind: tree.Word, name: Any, title: Any, *body: Any) -> tree.Sheet:
-        return tree.Sheet(kind, name, title, _present(body), self._span(meta))
+        return tree.Sheet(kind, name, title, present(body), self._span(meta))
 
     def sheet_kind(self, _meta: Meta, kind: Token) -> tree.Word:
         return self._word(kind)
 
     def label(self, meta: Meta, name: tree.Word, at: tree.Ref, *body: Any) -> tree.Label:
-        return tree.Label(name, at, _present(body), self._span(meta))
+        return tree.Label(name, at, present(body), self._span(meta))
 
     def note(self, meta: Meta, text: tree.Text, on: Any) -> tree.Note:
         return tree.Note(text, on, self._span(meta))
@@ -115,10 +98,10 @@ class Lowering(Transformer[Token, Any]):
         return self._word(kind)
 
     def settings(self, _meta: Meta, *body: Any) -> tuple[tree.Property | tree.Hold | tree.Broken, ...]:
-        return _present(body)
+        return present(body)
 
     def chart(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Chart:
-        return tree.Chart(name, title, _present(body), self._span(meta))
+        return tree.Chart(name, title, present(body), self._span(meta))
 
     def measured(self, meta: Meta, *parts: Any) -> tree.Measurement:
         name, title, source, column = parts
@@ -133,7 +116,7 @@ class Lowering(Transformer[Token, Any]):
         return tuple(tree.Number(parse_number(number), str(unit), self._span(number)) for number in numbers)
 
     def block(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Block:
-        return tree.Block(name, title, _present(body), self._span(meta))
+        return tree.Block(name, title, present(body), self._span(meta))
 
     def parameter(self, meta: Meta, name: tree.Word, title: Any, default: tree.Expression) -> tree.Parameter:
         return tree.Parameter(name, title, default, self._span(meta))
@@ -151,7 +134,7 @@ class Lowering(Transformer[Token, Any]):
     # --- pieces ---
 
     def piece(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Piece:
-        return tree.Piece(name, title, _present(body), self._span(meta))
+        return tree.Piece(name, title, present(body), self._span(meta))
 
     def cut(self, meta: Meta, count: Token, fold: Any, when: Any) -> tree.Cut:
         number = tree.Number(parse_number(count), None, self._span(count))
@@ -188,7 +171,7 @@ class Lowering(Transformer[Token, Any]):
         return tree.On(edge, at, corner, self._span(meta))
 
     def edge(self, meta: Meta, name: tree.Word, start: tree.Word, hidden: Any, *runs: Any) -> tree.Edge:
-        return tree.Edge(name, start, hidden is not None, _present(runs), self._span(meta))
+        return tree.Edge(name, start, hidden is not None, present(runs), self._span(meta))
 
     def hidden(self, _meta: Meta) -> bool:
         return True
@@ -224,61 +207,10 @@ class Lowering(Transformer[Token, Any]):
     def double(self, _meta: Meta) -> bool:
         return True
 
-    # --- alterations ---
-
-    def alter(self, meta: Meta, *steps: Any) -> tree.Alter:
-        return tree.Alter(_present(steps), self._span(meta))
-
-    def leave_out(self, meta: Meta, *pieces: tree.Word) -> tree.LeaveOut:
-        return tree.LeaveOut(pieces, self._span(meta))
-
-    def swing(self, meta: Meta, *parts: Any) -> tree.Swing:
-        share, dart, target, place, form = parts
-        return tree.Swing(share, dart, target, place, form, self._span(meta))
-
-    def half(self, meta: Meta) -> tree.Number:
-        return tree.Number(Fraction(1, 2), None, self._span(meta))
-
-    def form(self, _meta: Meta, form: Token) -> tree.Word:
-        return self._word(form)
-
-    def place(self, meta: Meta, at: tree.Expression, corner: Any) -> tree.Place:
-        return tree.Place(at, corner, self._span(meta))
-
-    def release(self, meta: Meta, *darts: tree.Ref) -> tree.Release:
-        return tree.Release(darts, self._span(meta))
-
-    def crop(self, meta: Meta, *pieces_and_level: Any) -> tree.Crop:
-        *pieces, level = pieces_and_level
-        return tree.Crop(tuple(pieces), level, self._span(meta))
-
-    def lengthen(self, meta: Meta, verb: tree.Word, *parts: Any) -> tree.Lengthen:
-        *pieces, by, level = parts
-        return tree.Lengthen(verb, tuple(pieces), by, level, self._span(meta))
-
-    def longer_or_shorter(self, _meta: Meta, verb: Token) -> tree.Word:
-        return self._word(verb)
-
-    def move_corner(self, meta: Meta, verb: tree.Word, *parts: Any) -> tree.MoveCorner:
-        *edges, corner, by = parts
-        return tree.MoveCorner(verb, tuple(edges), corner, by, self._span(meta))
-
-    def mover(self, _meta: Meta, verb: Token) -> tree.Word:
-        return self._word(verb)
-
-    def line_level(self, meta: Meta, line: tree.Word) -> tree.Level:
-        return tree.Level(line, None, None, self._span(meta))
-
-    def offset_level(self, meta: Meta, offset: tree.Expression, side: str, line: tree.Word) -> tree.Level:
-        return tree.Level(line, offset, side, self._span(meta))
-
-    def above_or_below(self, _meta: Meta, side: Token) -> str:
-        return str(side)
-
     # --- ways of making, and what is made ---
 
     def method(self, meta: Meta, name: tree.Word, title: Any, makes: tree.Word, *body: Any) -> tree.Method:
-        return tree.Method(name, title, makes, _present(body), self._span(meta))
+        return tree.Method(name, title, makes, present(body), self._span(meta))
 
     def made(self, _meta: Meta, made: Token) -> tree.Word:
         return self._word(made)

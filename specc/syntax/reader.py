@@ -17,6 +17,7 @@ from specc.syntax.letters import BLANK, HIDDEN, TOO_LARGE, hidden_letters
 from specc.syntax.lexer import end_of, made, start_of, tokens
 from specc.syntax.signs import misread
 from specc.syntax.stack import BROKEN, Stack
+from specc.syntax.wording import keywords
 from specc.syntax.words import misspelt_beginning, unexpected
 
 if TYPE_CHECKING:
@@ -155,6 +156,10 @@ class Reader:
         """Return the token as it fits: a word of the language or a unit is a name where it does not fit."""
         if self._stack.fits(token.type):
             return token
+        # `in` is a unit behind a number, and a word of the language behind `take`.
+        word = keywords().get(str(token)) if token.type == "UNIT" else None
+        if word is not None and self._stack.fits(word):
+            return as_kind(token, word)
         if token.type != "NAME" and is_word(token) and self._stack.fits("NAME"):
             return as_kind(token, "NAME")
         return None

@@ -13,6 +13,7 @@ from specc.units import format_number
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
     from specc.source import Span
 
 _INDENT = "  "

@@ -23,12 +23,13 @@ VULGAR = "¼½¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚"
 # Where each word may stand, for those that are written in the wrong place.
 PLACES = {
     "the body of `alter`": (
-        "leave", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen",
+        "leave", "take", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen", "spread",
+        "extend", "sew", "round", "scallop", "band", "split", "join", "unfold", "mirror", "face",
     ),
     "the body of a `piece`": ("cut", "point", "edge", "grain", "notch", "two-pointed"),
     "the body of an `edge`": ("curve", "dart"),
     "the body of a `block`": ("piece",),
-    "the body of a `block` or a `piece`": ("let", "find"),
+    "the body of a `block` or a `piece`": ("find",),
     "the body of a `block` or a `method`": ("parameter", "choice"),
     "the body of a `method`": ("material", "allowance", "takes", "pass"),
     "the body of a `chart`": ("measurement",),

@@ -1,4 +1,4 @@
-"""`specc check` on the example against importing the two libraries a compiler of this kind cannot do without."""
+"""`specc check` on the example against importing the two libraries that it cannot do without."""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""The PDF of the example from its document, against WeasyPrint alone on the same HTML, both in one warm process each."""
+"""The PDF of the example from its document, against WeasyPrint alone on the same HTML.
+
+Both in one warm process each.
+"""
 
 from __future__ import annotations
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from specc.syntax.tree.reshaping import Reshaping
+
 if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.atoms import Broken, Number, Ref, Word
@@ -83,7 +85,7 @@ class MoveCorner(NamedTuple):
     span: Span
 
 
-AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner
+AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping
 
 
 class Alter(NamedTuple):
