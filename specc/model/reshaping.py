@@ -19,9 +19,10 @@ class Spread:
     """Slash straight from a place on one edge to a place on another, and open the slash: slash and spread.
 
     It opens by `by` at the first edge and by `and_by` at the second (None: the same, a parallel spread; 0:
-    hinged there). The part without the fold edge moves. `form`: flare (both edges are blended), gathers (each
-    edge keeps its stitched length), or pleat (each edge keeps its stitched length, the opening is marked to
-    be folded).
+    hinged there). The half without the fold moves; without a fold, the one without the grain line, else the
+    smaller. `form` is any but a dart. Flare: an edge that opens is drawn smooth and grows. The others keep each
+    edge as long as sewn: gathers and ease drawn in over the inner halves of the runs beside the slash, a pleat
+    or a tuck folded at it, toward the centre.
     """
 
     start: PartRef
@@ -38,7 +39,9 @@ class Spread:
 class Taper:
     """Edges taken in or let out.
 
-    By `by` everywhere, or by `by` at corner `at`, going over to `and_by` at `and_at`.
+    By `by` everywhere, or by `by` at corner `at`, going over evenly to `and_by` (None: nothing) at `and_at`
+    (None: the other corner). Amounts are measured square to the edge; neighbours are trimmed along their own
+    course or go on straight, and both legs of a dart on the edge change by as much.
     """
 
     edges: tuple[PartRef, ...]
@@ -123,8 +126,10 @@ class Face:
 class Band:
     """A straight band: a new piece as long as the edges as sewn, all rounds counted, and as wide as `by`.
 
-    `share` of the length is cut (a rib band shorter than its opening); its edges are `top`, `bottom`,
-    `start`, `end`.
+    `share` of the length is cut (a rib band shorter than its opening). Its edges are `bottom`, `end`, `top`,
+    `start`, its corners `bottom-start`, `bottom-end`, `top-end`, `top-start`; the grain runs along it. Edges
+    that reach a fold give one band for both halves; others, such as armholes or the hems of two sleeves, give
+    a band for each time that they are there.
     """
 
     edges: tuple[PartRef, ...]
@@ -138,7 +143,7 @@ class Band:
 class Extend:
     """An edge moves out by `by`, its neighbours go straight on (button stand, grown-on strip).
 
-    Where it lay stays as line.
+    Where it lay stays as the line `<edge>-line`, with a number where that name is taken.
     """
 
     edge: PartRef
@@ -148,7 +153,10 @@ class Extend:
 
 @dataclass(frozen=True, slots=True)
 class SewAs:
-    """Darts that are not sewn as darts: eased in, gathered, or laid in pleats or tucks at their edge."""
+    """Darts that are not sewn as darts: eased in, gathered, or laid in pleats or tucks at their edge.
+
+    The edge stays as long as sewn. `form` is neither a dart nor flare.
+    """
 
     darts: tuple[PartRef, ...]
     form: Form
@@ -157,7 +165,10 @@ class SewAs:
 
 @dataclass(frozen=True, slots=True)
 class Scallop:
-    """An edge cut in scallops about `every` long (made to fit a whole number) and `by` deep, outward."""
+    """An edge cut in scallops about `every` long (made to fit a whole number) and `by` deep, outward.
+
+    Both are measured on the edge as it is: along it, and square to it at the middle of each scallop.
+    """
 
     edge: PartRef
     every: Expression
@@ -167,7 +178,10 @@ class Scallop:
 
 @dataclass(frozen=True, slots=True)
 class RoundCorner:
-    """A corner rounded off by an arc that touches both edges `by` from the corner."""
+    """A corner rounded off by an arc that touches both edges `by` from the corner, measured along them.
+
+    It keeps its name and lies at the middle of the arc, of which either edge has a half.
+    """
 
     piece: PieceRef
     corner: str
