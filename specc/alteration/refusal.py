@@ -102,12 +102,13 @@ REASONS: Final = (
     Reason("would-cross-itself", "the outline of `{piece}` would cross itself"),
     Reason("edge-on-fold", "`{piece}.{edge}` lies on the fold"),
     Reason("slash-to-other-piece", "the slash cannot go from `{piece}.{edge}` to `{other}`, another piece"),
+    Reason("form-not-for-verb", "`{verb}` cannot be done `as {form}`"),
     Reason("slash-on-one-edge", "the slash would begin and end on `{piece}.{edge}`"),
     Reason(
         "spread-too-far", "a slash of {length} cannot open by {by} at one end and by {other} at the other"
     ),
     Reason("corner-is-smooth", "`{piece}` has no angle at `{corner}`"),
-    Reason("edge-not-plain", "`{piece}.{edge}` has `{what}` in it"),
+    Reason("edge-not-plain", "`{piece}.{edge}` has {what} in it"),
     Reason("scallop-too-deep", "a scallop {length} long can be at most {deepest} deep, not {by}"),
     Reason("share-of-band", "a band is cut to a share of more than nothing, not {share}"),
 )

@@ -68,10 +68,10 @@ def _refused(piece: Piece, edge: Edge, step: Scallop) -> Refusal | None:
     if edge.name == piece.fold:
         return Refusal("edge-on-fold", facts, step.edge.origin, "scallop another edge")
     if edge.darts:
-        cure = "swing or release `{what}` first"
-        return Refusal("edge-not-plain", (*facts, ("what", edge.darts[0])), step.edge.origin, cure)
+        cure = "swing or release {what} first"
+        return Refusal("edge-not-plain", (*facts, ("what", f"`{edge.darts[0]}`")), step.edge.origin, cure)
     if edge.gathers or edge.folds:
-        what = "gathers" if edge.gathers else edge.folds[0].kind.value
+        what = "gathers" if edge.gathers else f"a {edge.folds[0].kind}"
         cure = "scallop an edge that is not drawn in, such as that of a facing"
         return Refusal("edge-not-plain", (*facts, ("what", what)), step.edge.origin, cure)
     return None

@@ -33,7 +33,10 @@ def apply(
     pieces: tuple[Piece, ...], step: SewAs, _evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
     """The pieces without the darts; every edge that had one stays as long as sewn."""
-    assert step.form in HOW, f"a dart is not sewn as {step.form}"
+    if step.form not in HOW:
+        facts = (("verb", "sew"), ("form", step.form.value))
+        cure = "say `as ease`, `as gathers`, `as pleat` or `as tuck`, or release the dart"
+        return Refusal("form-not-for-verb", facts, step.origin, cure)
     for ref in step.darts:
         piece = found(pieces, ref.piece, ref.origin)
         if isinstance(piece, Refusal):

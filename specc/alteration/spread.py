@@ -54,7 +54,10 @@ def apply(  # noqa: PLR0911 - a refusal each
     pieces: tuple[Piece, ...], step: Spread, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
     """The pieces with one slashed and spread; both halves keep all their lengths and angles."""
-    assert step.form is not Form.DART, "an opening from edge to edge is no dart"
+    if step.form is Form.DART:
+        as_dart = (("verb", "spread"), ("form", step.form.value))
+        cure = "say `as flare`, `as gathers`, `as ease`, `as pleat` or `as tuck`"
+        return Refusal("form-not-for-verb", as_dart, step.origin, cure)
     piece = found(pieces, step.start.piece, step.start.origin)
     if isinstance(piece, Refusal):
         return piece

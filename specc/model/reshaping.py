@@ -20,9 +20,9 @@ class Spread:
 
     It opens by `by` at the first edge and by `and_by` at the second (None: the same, a parallel spread; 0:
     hinged there). The half without the fold moves; without a fold, the one without the grain line, else the
-    smaller. `form` is any but a dart. Flare: an edge that opens is drawn smooth and grows. The others keep each
-    edge as long as sewn: gathers and ease drawn in over the inner halves of the runs beside the slash, a pleat
-    or a tuck folded at it, toward the centre.
+    smaller. `form` is any but a dart. Flare: an edge that opens is drawn smooth and grows. The others keep
+    each edge as long as sewn: gathers and ease are drawn in over the inner halves of the runs beside the
+    slash, a pleat or a tuck is folded at it, toward the centre.
     """
 
     start: PartRef

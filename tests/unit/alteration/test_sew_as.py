@@ -88,5 +88,7 @@ def test_refusals() -> None:
 
     assert why("inner-dart") == "not-an-edge-dart"
     assert why("shoulder-dart") == "part-gone"
+    as_flare = SewAs((part("waist-dart"),), Form.FLARE, ORIGIN)
+    assert refused(sew_as.apply((SKIRT,), as_flare, evaluate)) == "form-not-for-verb"
     crooked = replace(SKIRT, darts=(replace(DART, pivot=Point(104, 100)),))
     assert why("waist-dart", crooked) == "dart-legs-unequal"

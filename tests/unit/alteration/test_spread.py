@@ -115,6 +115,7 @@ def test_refusals() -> None:
     def why(changed: Spread) -> str:
         return refused(spread.apply((SKIRT, replace(SKIRT, name="back")), changed, evaluate))
 
+    assert why(step(5.0, form=Form.DART)) == "form-not-for-verb"
     assert why(step(-5.0)) == "amount-not-positive"
     assert why(step(5.0, end=part("c", "back"))) == "slash-to-other-piece"
     assert why(step(5.0, end=part("a"), end_place=at_share(0.2))) == "slash-on-one-edge"
