@@ -32,8 +32,8 @@ def apply(  # noqa: PLR0911 - a refusal each
 ) -> tuple[Piece, ...] | Refusal:
     """The pieces with the edge in scallops: as many as come nearest to the length wished for one.
 
-    They part at even lengths along the edge. Each is the arc that reaches the depth at its middle, outward and
-    square to the edge.
+    They part at even lengths along the edge. Each is the arc that reaches the depth at its middle, outward
+    and square to the edge.
     """
     piece = found(pieces, step.edge.piece, step.edge.origin)
     if isinstance(piece, Refusal):
