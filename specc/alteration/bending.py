@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import pi
 from typing import TYPE_CHECKING, Final
 
 from specc.alteration.runs import linked
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 ZONE: Final = 50.0
 SHARE: Final = 0.45  # of a run at most, so that two zones on it do not meet
 KINK: Final = 1e-3  # radians; below that nobody sees a kink
+SHARPEST: Final = pi / 2.0  # no seam runs smoothly round a sharper one
 CLOSE: Final = 1e-10  # mm by which a length may be missed
 LEAST, MOST, STEP = 0.6, 1.9, 0.05  # lengths of handles that are tried, as shares of the way to the kink
 
@@ -26,11 +28,10 @@ def without_kinks(runs: Sequence[Path], *, length: float) -> Path | None:
     Within ZONE of a kink the edge cuts the corner and lies outside the runs before and after it, so that what
     is sewn to it stays as long. A difference between `length` and the runs is shared among the kinks.
     """
-    kinks = [
-        index
-        for index, (before, after) in enumerate(pairwise(runs))
-        if abs(before.end_direction().angle_to(after.start_direction())) > KINK
-    ]
+    turns = [abs(a.end_direction().angle_to(b.start_direction())) for a, b in pairwise(runs)]
+    if any(turn > SHARPEST for turn in turns):
+        return None
+    kinks = [index for index, turn in enumerate(turns) if turn > KINK]
     missing = length - sum(run.length() for run in runs)
     if not kinks:
         return linked(runs) if abs(missing) <= CLOSE * 1e4 else None

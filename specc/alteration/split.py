@@ -173,9 +173,10 @@ def _named(piece: Piece, made: tuple[Piece, Piece], step: Split) -> tuple[Piece,
     corner = piece.edges[0].start
     at = piece.edges[0].parts[0].start
 
-    def leads(new: Piece) -> tuple[bool, bool]:
+    def leads(new: Piece) -> tuple[bool, bool, bool]:
         first = any(e.start == corner or e.parts[0].start.distance(at) <= ON for e in new.edges)
-        return new.fold is not None, first
+        # A cut through that very corner leaves it to the part with the first edge.
+        return new.fold is not None, first, any(e.name == piece.edges[0].name for e in new.edges)
 
     ordered = made if leads(made[0]) >= leads(made[1]) else (made[1], made[0])
     line = line_of(step.origin)

@@ -59,6 +59,11 @@ def apply(
         if fold.darts:
             more = (*facts, ("dart", fold.darts[0]))
             return Refusal("dart-on-fold", more, ref.origin, "swing it into another edge first")
+        known = names_of(piece)
+        taken = next((f"{n}{side}" for n in known for side in (RIGHT, LEFT) if f"{n}{side}" in known), None)
+        if taken is not None:
+            more = (*facts, ("name", taken))
+            return Refusal("part-name-taken", more, ref.origin, "give that part of the block another name")
         whole = _whole(piece, fold, mirror)
         pieces = replaced(pieces, replace(whole, gone=(*piece.gone, *_gone(piece, whole, step.origin))))
     return pieces
