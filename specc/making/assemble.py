@@ -27,9 +27,7 @@ if TYPE_CHECKING:
 EDGE_GONE = declare("SPC514", "edge-is-gone", Severity.ERROR, "`{edge}` is gone in {sizes}: it was {how}")
 
 
-def assemble(
-    garment: Garment, shaped: tuple[Shaped, ...]
-) -> tuple[Assembly | None, tuple[Diagnostic, ...]]:
+def assemble(garment: Garment, shaped: tuple[Shaped, ...]) -> tuple[Assembly | None, tuple[Diagnostic, ...]]:
     """The garment put together in every size; None when an edge that is used is no longer there."""
     say = Collector()
     say.add(*_gone(garment, shaped))
@@ -63,7 +61,11 @@ def _size(garment: Garment, size: Shaped, say: Collector) -> SizeAssembly:
 def _records(garment: Garment, shaped: tuple[Shaped, ...]) -> tuple[StepRecords, ...]:
     """What each alteration changed, in every size."""
     return tuple(
-        StepRecords(" ".join(step.origin.text.split()), step.origin.line, tuple(size.records[index] for size in shaped))
+        StepRecords(
+            " ".join(step.origin.text.split()),
+            step.origin.line,
+            tuple(size.records[index] for size in shaped),
+        )
         for index, step in enumerate(garment.alterations)
     )
 
@@ -75,7 +77,11 @@ def _gone(garment: Garment, shaped: tuple[Shaped, ...]) -> Iterator[Diagnostic]:
         for size in shaped:
             piece = piece_named(size.pieces, ref.piece or "")
             if piece is None or edge_named(piece, ref.name) is None:
-                fate = next((gone.how for gone in piece.gone if gone.name == ref.name), "cut away") if piece else "left out"
+                fate = (
+                    next((gone.how for gone in piece.gone if gone.name == ref.name), "cut away")
+                    if piece
+                    else "left out"
+                )
                 how.setdefault(fate, []).append(size.size)
         for fate, sizes in how.items():
             named = f"size {', '.join(sizes)}" if len(sizes) < len(shaped) else "every size"

@@ -58,7 +58,6 @@ class EdgeUse:
 class Zone:
     """A stretch of an edge with one way of laying the trim on: flat, or held in by a share of its length.
 
-
     `start` and `end` run along the stitched edge from its start corner.
     """
 

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.making.assembly import Opening, Round
+from specc.making.assembly import Opening
 from specc.making.cloths import cloth_of
 from specc.model.expression import PartRef
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
+    from specc.making.assembly import Round
     from specc.making.topology import Run, Topology
     from specc.model.garment import Garment
     from specc.pattern.piece import Piece
@@ -54,7 +55,9 @@ def _opening(garment: Garment, pieces: tuple[Piece, ...], run: Run, rounds: tupl
         flat += length
         sewn += length - held
         by_cloth += reach
-        by_trim += reach if name is None else (length - held) * (1.0 + _trim_stretch(garment, name, reach / length))
+        by_trim += (
+            reach if name is None else (length - held) * (1.0 + _trim_stretch(garment, name, reach / length))
+        )
         if name is not None and name not in finishes:
             finishes.append(name)
     edges = tuple(dict.fromkeys(f"{stretch.piece}.{stretch.edge}" for stretch in run.stretches))

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Severity, declare
 from specc.making.assembly import Round, Zone
 from specc.making.walk import is_share
-from specc.model.expression import Expression
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 
@@ -20,11 +19,16 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.making.topology import Run, Topology
     from specc.model.construction import Finish, Hold
+    from specc.model.expression import Expression
     from specc.pattern.piece import Edge, Piece
 
-NOT_A_RUN = declare("SPC510", "edges-branch", Severity.ERROR, "the edges of {kind} `{name}` do not follow one another")
+NOT_A_RUN = declare(
+    "SPC510", "edges-branch", Severity.ERROR, "the edges of {kind} `{name}` do not follow one another"
+)
 HOLDS_OVERLAP = declare("SPC511", "holds-overlap", Severity.ERROR, "two holds along `{edge}` overlap")
-HOLD_BEYOND = declare("SPC512", "hold-outside-edge", Severity.ERROR, "a hold along `{edge}` does not lie on it")
+HOLD_BEYOND = declare(
+    "SPC512", "hold-outside-edge", Severity.ERROR, "a hold along `{edge}` does not lie on it"
+)
 
 _SAME = 1e-6  # mm
 
@@ -37,7 +41,9 @@ def rounds(
     zones: dict[tuple[str, str], tuple[Zone, ...]] = {}
     for ref in finish.along:
         edge = _edge(pieces, ref.piece or "", ref.name)
-        holds = [hold for hold in finish.holds if (hold.along.piece, hold.along.name) == (ref.piece, ref.name)]
+        holds = [
+            hold for hold in finish.holds if (hold.along.piece, hold.along.name) == (ref.piece, ref.name)
+        ]
         zones[ref.piece or "", ref.name] = _zones(ref.piece or "", edge, holds, evaluate, said)
     runs = topology.runs(finish.along)
     if runs is None:
@@ -46,12 +52,19 @@ def rounds(
     counted: dict[tuple[bool, tuple[tuple[str, str], ...]], tuple[int, Run]] = {}
     for run in runs:
         key = (run.closed, tuple(sorted((stretch.piece, stretch.edge) for stretch in run.stretches)))
-        counted[key] = (counted[key][0] + 1 if key in counted else 1, counted[key][1] if key in counted else run)
+        counted[key] = (
+            counted[key][0] + 1 if key in counted else 1,
+            counted[key][1] if key in counted else run,
+        )
     return tuple(_round(finish, pieces, zones, run, count) for count, run in counted.values()), tuple(said)
 
 
 def _round(
-    finish: Finish, pieces: tuple[Piece, ...], zones: dict[tuple[str, str], tuple[Zone, ...]], run: Run, count: int
+    finish: Finish,
+    pieces: tuple[Piece, ...],
+    zones: dict[tuple[str, str], tuple[Zone, ...]],
+    run: Run,
+    count: int,
 ) -> Round:
     edges = [_edge(pieces, stretch.piece, stretch.edge) for stretch in run.stretches]
     laid = tuple(zone for stretch in run.stretches for zone in zones[stretch.piece, stretch.edge])

@@ -1,7 +1,10 @@
-"""Owns how the edges of the pieces hang together in the made garment: which corners meet, what closes to a round.
+"""Owns how the edges of the pieces hang together in the made garment.
 
-Knows nothing of lengths. A piece on the fold is two halves that meet along the fold; a piece cut twice is a left and a
-right; a seam joins left to left and right to right, and an edge sewn to itself joins left to right.
+Which corners meet, what closes to a round.
+
+Knows nothing of lengths. A piece on the fold is two halves that meet along the fold; a piece cut twice is a
+left and a right; a seam joins left to left and right to right, and an edge sewn to itself joins left to
+right.
 """
 
 from __future__ import annotations
@@ -60,7 +63,12 @@ class Topology:
 
     def runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
         """The edges as they follow each other in the garment, run by run; None where three or more meet."""
-        stretches = [Stretch(piece, side, ref.name) for ref in refs for piece in (ref.piece or "",) for side in self.sides(piece)]
+        stretches = [
+            Stretch(piece, side, ref.name)
+            for ref in refs
+            for piece in (ref.piece or "",)
+            for side in self.sides(piece)
+        ]
         ends = {stretch: self._ends(stretch) for stretch in stretches}
         at: dict[Corner, list[Stretch]] = {}
         for stretch, corners in ends.items():
@@ -71,11 +79,7 @@ class Topology:
             return None
         left = dict.fromkeys(stretches)
         loose = [stretch for stretch in stretches if any(len(at[corner]) == 1 for corner in ends[stretch])]
-        runs = []
-        for first in (*loose, *stretches):
-            if first in left:
-                runs.append(self._follow(first, ends, at, left))
-        return tuple(runs)
+        return tuple(self._follow(first, ends, at, left) for first in (*loose, *stretches) if first in left)
 
     def _follow(
         self,
@@ -121,7 +125,9 @@ class Topology:
             second = self._chain_ends(seam.second, other)
             if first is None or second is None:
                 continue
-            if not to_itself and _crossed(first, second, same_piece=seam.first[0].piece == seam.second[0].piece):
+            if not to_itself and _crossed(
+                first, second, same_piece=seam.first[0].piece == seam.second[0].piece
+            ):
                 second = (second[1], second[0])
             self._meet(first[0], second[0])
             self._meet(first[1], second[1])
@@ -161,8 +167,8 @@ def _names(refs: Iterable[PartRef]) -> tuple[tuple[str | None, str], ...]:
 def _crossed(first: tuple[Corner, Corner], second: tuple[Corner, Corner], *, same_piece: bool) -> bool:
     """Whether the start of one side meets the end of the other.
 
-    Corners of one name meet. Where no names agree, two edges of one piece face each other, since the outline passes
-    them in opposite directions; edges of two pieces run alike.
+    Corners of one name meet. Where no names agree, two edges of one piece face each other, since the outline
+    passes them in opposite directions; edges of two pieces run alike.
     """
     names = [corner[2] for corner in (*first, *second)]
     if not same_piece:

@@ -20,7 +20,9 @@ if TYPE_CHECKING:
     from specc.pattern.piece import Piece
     from specc.source import Span
 
-USED_TWICE = declare("SPC513", "edge-used-twice", Severity.ERROR, "`{edge}` is both in {first} and in {second}")
+USED_TWICE = declare(
+    "SPC513", "edge-used-twice", Severity.ERROR, "`{edge}` is both in {first} and in {second}"
+)
 
 
 def uses(
@@ -33,11 +35,15 @@ def uses(
         key = (ref.piece or "", ref.name)
         if key in found and found[key][:2] != (kind, name):
             first = f"{found[key][0]} `{found[key][1]}`"
-            told = USED_TWICE.at(ref.origin, edge=f"{ref.piece}.{ref.name}", first=first, second=f"{kind} `{name}`")
+            told = USED_TWICE.at(
+                ref.origin, edge=f"{ref.piece}.{ref.name}", first=first, second=f"{kind} `{name}`"
+            )
             said.append(told.see(found[key][3], "first here").help("take it out of one of them"))
         else:
             found[key] = (kind, name, making, ref.origin)
-    return tuple(_use(piece, edge.name, found, evaluate) for piece in pieces for edge in piece.edges), tuple(said)
+    return tuple(_use(piece, edge.name, found, evaluate) for piece in pieces for edge in piece.edges), tuple(
+        said
+    )
 
 
 def _use(

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.making.assembly import EdgeLength, Walk
-from specc.model.expression import Constant, Expression
+from specc.model.expression import Constant
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 from specc.units import Dimension
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from specc.model.construction import Seam
-    from specc.model.expression import PartRef
+    from specc.model.expression import Expression, PartRef
     from specc.pattern.piece import Piece
 
 

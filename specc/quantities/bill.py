@@ -71,28 +71,31 @@ def _cloth(cloth: Cloth, garment: Garment, sizes: tuple[SizeQuantities, ...], co
 def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
     unit = _unit(trim.price, garment)
     lengths = [
-        sum(cut.cut_length * cut.count for cut in size.trims if cut.trim == trim.name) / float(UNITS[unit].size)
+        sum(cut.cut_length * cut.count for cut in size.trims if cut.trim == trim.name)
+        / float(UNITS[unit].size)
         for size in sizes
     ]
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
     if trim.sold_in is not None:
-        roll = float(trim.sold_in.value / UNITS[unit].size)
-        buy = ceil(order / roll - _SQUARE) * roll
+        roll = trim.sold_in.value / UNITS[unit].size
+        buy = ceil(order / float(roll) - _SQUARE) * roll
     else:
         buy = _rounded_up(order)
-    used_on = tuple(dict.fromkeys(cut.used_on for size in sizes for cut in size.trims if cut.trim == trim.name))
+    used_on = tuple(
+        dict.fromkeys(cut.used_on for size in sizes for cut in size.trims if cut.trim == trim.name)
+    )
     basis = FROM_CLOTH.format(cloth=trim.cut_from) if trim.cut_from else BY_LENGTH
     return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, basis)
 
 
 def _thread(thread: Thread) -> BillLine:
-    return BillLine(
-        "thread", thread.name, " ".join(word for word in (thread.title, thread.size) if word),
-        (thread.use,) if thread.use else (), "cone", (), None, None, *_price(thread.price), None, NOT_RECKONED,
-    )  # fmt: skip
+    title = " ".join(word for word in (thread.title, thread.size) if word)
+    used_on = (thread.use,) if thread.use else ()
+    price = _price(thread.price)
+    return BillLine("thread", thread.name, title, used_on, "cone", (), None, None, *price, None, NOT_RECKONED)
 
 
-def _line(  # noqa: PLR0913 a row has as many columns
+def _line(  # noqa: PLR0913, PLR0917 a row has as many columns
     kind: str,
     name: str,
     title: str,
@@ -100,21 +103,23 @@ def _line(  # noqa: PLR0913 a row has as many columns
     unit: str,
     lengths: Iterable[float],
     order: float,
-    buy: float,
+    buy: Fraction,
     price: Price | None,
     basis: str,
 ) -> BillLine:
-    cost = None if price is None else price.amount * Fraction(buy).limit_denominator(10**6)
-    return BillLine(kind, name, title, used_on, unit, tuple(lengths), order, buy, *_price(price), cost, basis)
+    # A price by the piece says nothing about a length.
+    cost = None if price is None or price.per != unit else price.amount * buy
+    amounts = (tuple(lengths), order, float(buy))
+    return BillLine(kind, name, title, used_on, unit, *amounts, *_price(price), cost, basis)
 
 
 def _price(price: Price | None) -> tuple[Fraction | None, str | None]:
     return (None, None) if price is None else (price.amount, price.currency)
 
 
-def _rounded_up(amount: float) -> float:
+def _rounded_up(amount: float) -> Fraction:
     """To the next quarter: shops cut to a quarter of a yard or metre (common practice, no source)."""
-    return ceil(amount * 4 - _SQUARE) / 4
+    return Fraction(ceil(amount * 4 - _SQUARE), 4)
 
 
 def _used_on(garment: Garment, cloth: Cloth) -> tuple[str, ...]:

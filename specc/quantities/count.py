@@ -44,9 +44,7 @@ def count(garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly, meas
     ):
         measured = tuple(Measured(point.name, point.values[index]) for point in measures.points_of_measure)
         sizes.append(_size(garment, size, of_size, measured))
-    return Quantities(
-        tuple(sizes), measures.points_of_measure, bill(garment, tuple(sizes)), measures.expects
-    )
+    return Quantities(tuple(sizes), measures.points_of_measure, bill(garment, tuple(sizes)), measures.expects)
 
 
 def _evaluators(

@@ -36,7 +36,10 @@ def _cut(piece: Piece, widths: dict[tuple[str, str], float]) -> CutPiece:
 def cloth_uses(
     garment: Garment, size: SizeAssembly, cuts: tuple[CutPiece, ...], trims: tuple[TrimCut, ...]
 ) -> tuple[ClothUse, ...]:
-    """The area of each cloth in one garment: pieces (mirrored halves and pairs counted) and strips cut from it."""
+    """The area of each cloth in one garment.
+
+    Pieces (mirrored halves and pairs counted) and strips cut from it.
+    """
     areas = {cloth.name: 0.0 for cloth in garment.cloths}
     pieces = {piece.name: piece for piece in size.pieces}
     for cut in cuts:

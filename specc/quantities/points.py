@@ -13,8 +13,8 @@ from specc.quantities.quantities import ExpectResult, PointOfMeasure
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from specc.model.expression import Expression
     from specc.making.assembly import SizeAssembly
+    from specc.model.expression import Expression
     from specc.model.garment import Expect, Garment, Measure
 
 # An expectation is a demand on the drawn garment, so only the geometry's own tolerance is allowed for.

@@ -1,4 +1,6 @@
-"""Owns the lengths of trim to cut: along each zone, less what is held in, with what joins, overlaps and ends take.
+"""Owns the lengths of trim to cut.
+
+Along each zone, less what is held in, with what joins, overlaps and ends take.
 
 Knows nothing of how trims are sold.
 """
@@ -61,7 +63,7 @@ def _uses(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Ro
         count = 2 if not to_itself and all(piece.fold or piece.cut > 1 for piece in owners) else 1
         zones = tuple(Zone(edge.piece, edge.edge, 0.0, edge.length, 0.0) for edge in walk.first)
         for takes in seam.making.takes:
-            yield seam.name, takes, Round(seam.name, False, count, zones, walk.first_length, 0.0)  # noqa: FBT003
+            yield seam.name, takes, Round(seam.name, False, count, zones, walk.first_length, 0.0)
     for finish in garment.finishes:
         for laid in size.rounds:
             if laid.finish == finish.name:
@@ -74,7 +76,9 @@ def _additions(
 ) -> tuple[Addition, ...]:
     """A closed round is joined or lapped once; an open run has two ends."""
     wanted = (
-        (("overlap", takes.overlapping, 1), ("join", takes.joining, 1)) if closed else (("turned ends", takes.turning, 2),)
+        (("overlap", takes.overlapping, 1), ("join", takes.joining, 1))
+        if closed
+        else (("turned ends", takes.turning, 2),)
     )
     return tuple(
         Addition(what, times * evaluate(length)) for what, length, times in wanted if length is not None

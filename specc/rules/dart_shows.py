@@ -30,7 +30,11 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             name = f"{piece.name}.{dart}"
             told = SHOWS.at(_place(subject, piece.name), dart=name, trait=trait)
             target = f"{piece.name}.hem" if any(edge.name == "hem" for edge in piece.edges) else "an edge"
-            yield told.help(f"release it: `release {name}`" if dart in inner else f"swing it away: `swing {name} into {target} as flare`")
+            yield told.help(
+                f"release it: `release {name}`"
+                if dart in inner
+                else f"swing it away: `swing {name} into {target} as flare`"
+            )
 
 
 def _place(subject: Subject, piece: str) -> Span:

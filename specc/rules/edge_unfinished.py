@@ -1,7 +1,7 @@
 """Every cut edge must go somewhere: into a seam, a finish, a hem, or onto a fold.
 
-An edge that nothing speaks of is left to the maker's guess, and makers who cannot ask back guess wrong. Common practice,
-no source.
+An edge that nothing speaks of is left to the maker's guess, and makers who cannot ask back guess wrong.
+Common practice, no source.
 """
 
 from __future__ import annotations
@@ -25,4 +25,6 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         if use.kind == "none":
             edge = f"{use.piece}.{use.edge}"
             told = UNFINISHED.at(subject.garment.header.origin, edge=edge)
-            yield told.help(f"join it in a `seam`, or write `hem NAME along {edge} by METHOD`, `raw` if it stays raw")
+            yield told.help(
+                f"join it in a `seam`, or write `hem NAME along {edge} by METHOD`, `raw` if it stays raw"
+            )

@@ -1,4 +1,6 @@
-"""A trim held in by a share h is stretched by h / (1 - h) to reach the edge; it must be able to stretch that far.
+"""A trim held in by a share h is stretched by h / (1 - h) to reach the edge.
+
+It must be able to stretch that far.
 
 A trim of 0.94 m laid on 1 m of edge is stretched by 6.4 % (geometry).
 """

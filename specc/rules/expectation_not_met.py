@@ -25,7 +25,9 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             continue
 
         def said(value: float, dimension: Dimension = result.dimension) -> str:
-            return subject.length(value) if dimension == Dimension.LENGTH else format_number(value, decimals=2)
+            return (
+                subject.length(value) if dimension == Dimension.LENGTH else format_number(value, decimals=2)
+            )
 
         told = NOT_MET.at(expect.origin, text=result.text, sizes=subject.sizes(failed))
         for size, left, right, met in zip(sizes, result.left, result.right, result.met, strict=True):

@@ -23,8 +23,13 @@ DOES_NOT_PASS = declare(
     "the opening of {edges} does not pass the head in {sizes}; it lacks up to {lack}",
 )
 NO_HEAD = declare(
-    "SPC519", "head-girth-unknown", Severity.WARNING, "chart `{chart}` has no `head-girth`, so no opening was held against it"
+    "SPC519",
+    "head-girth-unknown",
+    Severity.WARNING,
+    "chart `{chart}` has no `head-girth`, so no opening was held against it",
 )
+
+NEAR = 1.0  # mm: less is lost in sewing
 
 
 def check(subject: Subject) -> Iterator[Diagnostic]:
@@ -39,15 +44,21 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             yield NO_HEAD.at(header.origin, chart=subject.garment.chart.name)
             return
         for opening in size.openings:
-            if opening.central and opening.passes < head:
+            if opening.central and opening.passes < head - NEAR:
                 failed.setdefault(opening.edges, []).append((size.size, opening.passes, head))
     for edges, sizes in failed.items():
         lack = max(head - passes for _, passes, head in sizes)
         named = " and ".join(f"`{edge}`" for edge in edges)
         told = DOES_NOT_PASS.at(
-            subject.place_of(edges), edges=named, sizes=subject.sizes(name for name, _, _ in sizes), lack=subject.length(lack)
+            subject.place_of(edges),
+            edges=named,
+            sizes=subject.sizes(name for name, _, _ in sizes),
+            lack=subject.length(lack),
         )
         for name, passes, head in sizes:
-            told = told.note(f"size {name}: {subject.length(passes)} passes, the head is {subject.length(head)}")
-        yield told.help("lower or widen the opening, finish it with a trim that stretches, or give the garment a closure")
-
+            told = told.note(
+                f"size {name}: {subject.length(passes)} passes, the head is {subject.length(head)}"
+            )
+        yield told.help(
+            "lower or widen the opening, finish it with a trim that stretches, or give the garment a closure"
+        )

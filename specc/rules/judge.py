@@ -16,8 +16,12 @@ if TYPE_CHECKING:
     from specc.model.garment import Accept
     from specc.rules.subject import Subject
 
-NOTHING_TO_ACCEPT = declare("SPC517", "nothing-to-accept", Severity.WARNING, "there is no warning {code}{on} to accept")
-ERROR_ACCEPTED = declare("SPC518", "error-accepted", Severity.ERROR, "{code} is an error and cannot be accepted")
+NOTHING_TO_ACCEPT = declare(
+    "SPC517", "nothing-to-accept", Severity.WARNING, "there is no warning {code}{on} to accept"
+)
+ERROR_ACCEPTED = declare(
+    "SPC518", "error-accepted", Severity.ERROR, "{code} is an error and cannot be accepted"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +41,10 @@ class Judgement:
 
 
 def judge(subject: Subject, rules: Iterable[Callable[[Subject], Iterable[Diagnostic]]]) -> Judgement:
-    """What every rule says. An `accept` answers warnings and notes of its code, about its part if it names one."""
+    """What every rule says.
+
+    An `accept` answers warnings and notes of its code, and only those about its part if it names one.
+    """
     standing: list[Diagnostic] = []
     accepted: list[Accepted] = []
     accepts = subject.garment.accepts

@@ -1,7 +1,7 @@
 """An overlocked edge in open or sheer cloth is seen through it.
 
-Under the arm nobody looks, and an overlock is enough there; what is seen is bound or enclosed. Common practice, no source.
-Stitches of class 500 are overedge stitches (ISO 4915:1981).
+Under the arm nobody looks, and an overlock is enough there; what is seen is bound or enclosed. Common
+practice, no source. Stitches of class 500 are overedge stitches (ISO 4915:1981).
 """
 
 from __future__ import annotations
@@ -20,7 +20,9 @@ if TYPE_CHECKING:
     from specc.rules.subject import Subject
     from specc.source import Span
 
-SHOWS = declare("SPC503", "overlock-shows", Severity.WARNING, "the overlock of {kind} `{name}` shows in {trait} cloth")
+SHOWS = declare(
+    "SPC503", "overlock-shows", Severity.WARNING, "the overlock of {kind} `{name}` shows in {trait} cloth"
+)
 
 _OVEREDGE = "5"
 

@@ -24,4 +24,6 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     for cloth in subject.garment.cloths:
         if "open" in cloth.traits and cloth.name in seen:
             told = PINS.at(cloth.origin, cloth=cloth.name)
-            yield told.help("hold the plies with clips; mark notches with a thread or a clip, not with pins or cuts")
+            yield told.help(
+                "hold the plies with clips; mark notches with a thread or a clip, not with pins or cuts"
+            )

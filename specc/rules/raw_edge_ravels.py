@@ -1,4 +1,6 @@
-"""An edge may stay raw only in cloth that does not ravel: a leno or a knit holds its threads, a plain weave does not.
+"""An edge may stay raw only in cloth that does not ravel.
+
+A leno or a knit holds its threads, a plain weave does not.
 
 Plain weave ravels more than twill or satin, and these more than knit. Common practice, no source.
 """
@@ -15,7 +17,12 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.rules.subject import Subject
 
-RAVELS = declare("SPC504", "raw-edge-ravels", Severity.WARNING, "{kind} `{name}` leaves a raw edge in cloth `{cloth}`, which ravels")
+RAVELS = declare(
+    "SPC504",
+    "raw-edge-ravels",
+    Severity.WARNING,
+    "{kind} `{name}` leaves a raw edge in cloth `{cloth}`, which ravels",
+)
 
 _HOLDS = ("ravel-free", "knit")
 
@@ -30,5 +37,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             if cloth is not None and not any(trait in cloth.traits for trait in _HOLDS):
                 told = RAVELS.at(finish.origin, kind=finish.kind, name=finish.name, cloth=cloth.name)
                 told = told.see(cloth.origin, "not said to be `ravel-free`")
-                yield told.help("turn or bind the edge, or write `ravel-free` under `is` if the cloth holds its threads")
+                yield told.help(
+                    "turn or bind the edge, or write `ravel-free` under `is` if the cloth holds its threads"
+                )
                 break

@@ -1,7 +1,7 @@
-"""Two edges sewn together must be as long as each other as sewn, but for the ease or gathers that the seam states.
+"""Two edges sewn together must be equally long as sewn, but for the ease or gathers that the seam states.
 
-A longer side has to go somewhere: it puckers, or is stretched, or the next seam is forced. Walking the seam, edge along
-edge with the darts closed, is how a pattern is proved before it is cut. Common practice, no source.
+A longer side has to go somewhere: it puckers, or is stretched, or the next seam is forced. Walking the seam,
+edge along edge with the darts closed, is how a pattern is proved before it is cut. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -19,7 +19,10 @@ if TYPE_CHECKING:
     from specc.rules.subject import Subject
 
 DOES_NOT_WALK = declare(
-    "SPC501", "seam-does-not-walk", Severity.ERROR, "the two sides of seam `{seam}` differ by up to {difference} in {sizes}"
+    "SPC501",
+    "seam-does-not-walk",
+    Severity.ERROR,
+    "the two sides of seam `{seam}` differ by up to {difference} in {sizes}",
 )
 
 

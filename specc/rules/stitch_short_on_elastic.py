@@ -18,7 +18,12 @@ if TYPE_CHECKING:
     from specc.rules.subject import Subject
     from specc.source import Span
 
-SHORT = declare("SPC507", "stitch-short-on-elastic", Severity.WARNING, "`{name}` is sewn on elastic with a stitch of {length}, under 3.0 mm")
+SHORT = declare(
+    "SPC507",
+    "stitch-short-on-elastic",
+    Severity.WARNING,
+    "`{name}` is sewn on elastic with a stitch of {length}, under 3.0 mm",
+)
 
 SHORTEST = 3.0  # mm
 
@@ -29,7 +34,9 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     for name, making, origin in _made(subject):
         if not any(takes.trim in elastic for takes in making.takes):
             continue
-        lengths = [subject.evaluate(one.stitch_length) for one in making.passes if one.stitch and one.stitch_length]
+        lengths = [
+            subject.evaluate(one.stitch_length) for one in making.passes if one.stitch and one.stitch_length
+        ]
         shortest = min(lengths, default=SHORTEST)
         if shortest < SHORTEST:
             told = SHORT.at(origin, name=name, length=format_length(shortest, "mm", decimals=1))

@@ -1,4 +1,4 @@
-"""Owns what a rule looks at: the garment, its assembly and its quantities, with questions that many rules ask.
+"""Owns what a rule looks at: the garment, its assembly, its measures, and questions that many rules ask.
 
 Knows no rule.
 """
@@ -66,7 +66,10 @@ class Subject:
         return next((trait for trait in SEEN_THROUGH if cloth and trait in cloth.traits), None)
 
     def place_of(self, edges: tuple[str, ...]) -> Span:
-        """Where the text speaks of the edges (`piece.edge`): the finish that goes along one, else the garment's head."""
+        """Where the text speaks of the edges (`piece.edge`).
+
+        The finish that goes along one, else the garment's head.
+        """
         for finish in self.garment.finishes:
             if any(f"{ref.piece}.{ref.name}" in edges for ref in finish.along):
                 return finish.origin
