@@ -41,6 +41,7 @@ from tests.altering import (
     sewn,
     whole,
 )
+from tests.drafting import SIZES, in_size
 
 if TYPE_CHECKING:
     from specc.model.alteration import Place
@@ -321,3 +322,41 @@ def test_a_place_is_told_by_the_corner_it_is_counted_from() -> None:
     first, _ = two(cut(SKIRT, on("a", at_length(60.0, "B")), on("c", at_share(0.4))))
     assert stitched_length(edge(first, "a")) == pytest.approx(140.0)
     assert place_on_edge(edge(first, "seam"), 0.0).at == Point(140, 0)
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_princess_lines_in_every_size_of_the_library(size: str) -> None:
+    """Bust dart and waist dart go into the front's seam, shoulder dart and waist dart into the back's."""
+    pieces = {piece.name: piece for piece in in_size("sheath", size).pieces}
+    front = Split(
+        whole("front"),
+        "seam",
+        SplitEnd(part("shoulder"), at_share(0.5)),
+        (part("bust-point"), part("waist-dart")),
+        SplitEnd(part("hem"), at_share(0.5)),
+        ("centre-front", "side-front"),
+        ORIGIN,
+    )
+    back = Split(
+        whole("back"),
+        "seam",
+        SplitEnd(part("shoulder-dart"), None),
+        (part("waist-dart"),),
+        SplitEnd(part("hem"), at_share(0.5)),
+        ("centre-back", "side-back"),
+        ORIGIN,
+    )
+    for name, step in (("front", front), ("back", back)):
+        piece = pieces[name]
+        centre, side = two(split.apply((piece,), step, evaluate))
+        assert sewn(centre, "seam") == pytest.approx(sewn(side, "seam"), abs=1e-6)
+        assert not (*centre.darts, *side.darts, *centre.two_pointed, *side.two_pointed)
+        for each in ("shoulder", "hem"):
+            assert sewn(centre, each) + sewn(side, each) == pytest.approx(sewn(piece, each), abs=1e-6)
+        # The side keeps its length; the waist stays as wide, but for the rounded kink.
+        assert sewn(side, "side") == pytest.approx(sewn(piece, "side"), abs=1e-3)
+        waist = line_named(piece, "waist-line")
+        assert waist is not None
+        parts = [(each, line_named(each, "waist-line")) for each in (centre, side)]
+        width = sum(line_length(each, line) for each, line in parts if line is not None)
+        assert width == pytest.approx(line_length(piece, waist), abs=1.0)
