@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specc import writing
 from specc.backends.output import OutputFile
 from specc.writing import LIST, OutputError, folder_name, write_all
 
@@ -183,9 +182,8 @@ def test_a_folder_that_is_a_link_stays_one(tmp_path: Path) -> None:
     assert contents(tmp_path / "elsewhere") == as_dict(NEW)
 
 
-def test_others_may_read_what_was_written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_others_may_read_what_was_written(tmp_path: Path) -> None:
     """The scratch folder is private, what takes its place is not."""
-    monkeypatch.setattr(writing, "LIST", LIST)
     tmp_path.joinpath("plain").mkdir()
     write_all(tmp_path / "ES-07", NEW)
 
