@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from specc.geometry.crossing import line_crossings
 from specc.geometry.path import Path
-from specc.geometry.region import centroid
+from specc.geometry.region import centroid, contains
 from specc.geometry.tolerance import SAME
 
 if TYPE_CHECKING:
@@ -21,11 +21,12 @@ def grain_across(polygon: Sequence[Point], along: Point) -> Path:
     middle, direction = centroid(polygon), along.unit()
     outline = Path.through(*polygon, polygon[0])
     stops = sorted(met.across for met in line_crossings(outline, middle, direction))
-    stops = [a for a, b in pairwise((*stops, float("inf"))) if b - a > SAME]
-    ways = list(pairwise(stops))[::2]
-    if not ways:
-        # The line touches the piece only: a centimetre at its middle tells the direction.
-        ways = [(-15.0, 15.0)]
+    # A line through the centre of gravity has cloth on both sides, so it runs through cloth somewhere.
+    ways = [
+        (low, high)
+        for low, high in pairwise(stops)
+        if high - low > SAME and contains(polygon, middle + direction * (0.5 * (low + high)))
+    ]
     low, high = max(ways, key=lambda way: way[1] - way[0])
     third = (high - low) / 3.0
     return Path.through(middle + direction * (low + third), middle + direction * (high - third))
