@@ -50,9 +50,7 @@ def fitted_inside(before: Piece, after: Piece) -> Piece:
         lines=tuple(lines),
         notches=tuple(notch for notch in after.notches if -NEAR <= notch.at <= whole[notch.edge] + NEAR),
         points=tuple(
-            point
-            for point in after.points
-            if contains(polygon, point.at) or new.is_near(point.at, TOUCH)
+            point for point in after.points if contains(polygon, point.at) or new.is_near(point.at, TOUCH)
         ),
     )
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from specc.alteration.refusal import Refusal, missing
 from specc.alteration.runs import NEAR, Run, parted
-from specc.geometry.crossing import crossings, line_crossings
+from specc.geometry.crossing import crossings
 from specc.geometry.offset import parallel
 from specc.geometry.path import Path
 from specc.geometry.point import Rigid

@@ -32,7 +32,7 @@ LEAST_RATIO: Final = 1e-3  # a handle shorter than this share of what it was giv
 def apply(
     pieces: tuple[Piece, ...], step: MoveCorner, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces with the corner of every edge moved along its neighbour; the curves keep their end directions."""
+    """The pieces with the corners moved along the neighbours; the curves keep their end directions."""
     by = evaluate(step.by)
     for ref in step.edges:
         moved = _moved(pieces, step, ref, by=by)

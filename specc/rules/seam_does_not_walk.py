@@ -1,7 +1,7 @@
 """Two edges sewn together must be equally long as sewn, but for the ease or gathers that the seam states.
 
 A longer side has to go somewhere: it puckers, or is stretched, or the next seam is forced. Walking the seam,
-edge along edge with the darts closed, is how a pattern is proved before it is cut. Common practice, no source.
+edge along edge with darts closed, is how a pattern is proved before it is cut. Common practice, no source.
 """
 
 from __future__ import annotations

@@ -23,8 +23,8 @@ VULGAR = "¼½¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚"
 # Where each word may stand, for those that are written in the wrong place.
 PLACES = {
     "the body of `alter`": (
-        "leave", "take", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen", "spread",
-        "extend", "sew", "round", "scallop", "band", "split", "join", "unfold", "mirror", "face",
+        "leave", "take", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen",
+        "spread", "extend", "sew", "round", "scallop", "band", "split", "join", "unfold", "mirror", "face",
     ),
     "the body of a `piece`": ("cut", "point", "edge", "grain", "notch", "two-pointed"),
     "the body of an `edge`": ("curve", "dart"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from pairs import compare
+from tests.benchmarks.pairs import compare
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "estuary-shell" / "estuary-shell.garment"
 

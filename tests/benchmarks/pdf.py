@@ -9,7 +9,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from pairs import compare
+from tests.benchmarks.pairs import compare
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "estuary-shell" / "estuary-shell.garment"
 ALONE = "import sys; from weasyprint import HTML; HTML(sys.argv[1]).write_pdf(sys.argv[2])"

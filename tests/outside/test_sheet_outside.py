@@ -7,7 +7,7 @@ from importlib.resources import files
 from io import BytesIO
 from itertools import combinations
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import pypdf
 import pypdfium2
@@ -24,7 +24,7 @@ from specc.document.lettering import _WIDTHS, LETTERINGS, width_of
 from specc.document.lettering import height_of as capital_height
 from specc.pipeline import check_bytes
 from specc.pipeline import document as pipeline_document
-from tests.compiling import Folder
+from specc.world import Folder
 from tests.unit.document.values import SPEC, document
 
 if TYPE_CHECKING:
@@ -119,9 +119,9 @@ def test_links_of_the_list_of_pages_lead_to_pages(sheet: tuple[Document, bytes])
     document = pypdf.PdfReader(BytesIO(data))
     wanted = {page.kind for page in skiff.pages[1:]}
 
+    notes: Any = document.pages[0]["/Annots"]
     links = {
-        str(note.get_object().get("/Dest", note.get_object().get("/A", {}).get("/D", "")))
-        for note in document.pages[0]["/Annots"]
+        str(note.get_object().get("/Dest", note.get_object().get("/A", {}).get("/D", ""))) for note in notes
     }
 
     assert wanted <= {link.strip("()") for link in links}

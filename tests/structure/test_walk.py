@@ -34,5 +34,5 @@ def test_the_walk_shows_what_the_program_prints(
     shown = [run for run in runs if run]
     assert shown, f"the block `show {border}` is empty"
     for run in shown:
-        before, found, printed = printed.partition(run)
+        _, found, printed = printed.partition(run)
         assert found, f"the output at `{border}` does not hold:\n{run}"

@@ -9,7 +9,7 @@ import subprocess
 import sys
 from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import pypdf
 import pytest
@@ -77,8 +77,9 @@ def test_title_language_and_tags(data: bytes) -> None:
     assert document.metadata is not None
     assert document.metadata.title == "SK-01 Skiff overtop, revision B"
     assert document.metadata.get("/CreationDate") is None
-    assert document.trailer["/Root"]["/Lang"] == "en"
-    assert document.trailer["/Root"]["/MarkInfo"]["/Marked"]
+    root: Any = document.trailer["/Root"]
+    assert root["/Lang"] == "en"
+    assert root["/MarkInfo"]["/Marked"]
 
 
 def test_pages_are_bookmarked(data: bytes, skiff: Document) -> None:
@@ -87,11 +88,16 @@ def test_pages_are_bookmarked(data: bytes, skiff: Document) -> None:
     assert titles == [page.title for page in skiff.pages]
 
 
+def resources(page: Any) -> Any:
+    """The resources of a page; pypdf types them as any object of a PDF."""
+    return page["/Resources"]
+
+
 def test_only_our_fonts_are_in_it(data: bytes) -> None:
     names = {
         str(font.get_object()["/BaseFont"]).partition("+")[2]
         for page in reader(data).pages
-        for font in page["/Resources"]["/Font"].values()
+        for font in resources(page)["/Font"].values()
     }
 
     assert {name.partition("-Sans")[0] for name in names} == {"Specc"}

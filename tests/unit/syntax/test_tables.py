@@ -114,7 +114,7 @@ HEADS = {
 
 
 def test_where_words_stand_is_what_the_grammar_says() -> None:
-    """`line` and `let` begin a line in several bodies and are wanted in each, so nobody need be told of them."""
+    """`line` and `let` begin a line in several bodies and are wanted in each: nobody need be told of them."""
     keywords = wording.keywords()
     told = {place: set(words) for place, words in wording.PLACES.items()}
     found: dict[str, set[str]] = {}
