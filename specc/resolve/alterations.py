@@ -20,7 +20,7 @@ from specc.model.alteration import (
     Release,
     Swing,
 )
-from specc.model.expression import Arithmetic, Constant, Operator
+from specc.model.expression import Arithmetic, Constant, Operator, PartRef
 from specc.resolve.codes import NAMED_TWICE, enumerated, out_of_range, there_are, unknown_name
 from specc.resolve.expressions import FIGURES, meaning
 from specc.resolve.parts import DARTS, Gone, wrong_kind
@@ -35,10 +35,9 @@ if TYPE_CHECKING:
     from specc.model.alteration import (
         Alteration,
     )
-    from specc.model.expression import Expression, PartRef
+    from specc.model.expression import Expression
     from specc.resolve.expressions import Scope
     from specc.resolve.parts import Parts
-    from specc.source import Span
 
 INSIDE_DART = declare(
     "SPC218", "dart-inside-piece", Severity.ERROR, "`{dart}` lies inside its piece and cannot be swung"
@@ -48,7 +47,7 @@ WRONG_TARGET = declare(
 )
 NOTHING_LEFT = declare("SPC311", "nothing-left", Severity.ERROR, "no piece is left to make")
 
-Item = TypeVar("Item")
+Item = TypeVar("Item", bound=PieceRef | PartRef)
 
 _LENGTH = (Dimension.LENGTH,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
@@ -76,12 +75,12 @@ class Alterer:
                 return self._swing(node)
             case tree.Crop():
                 level = self._level(node.at, node.pieces)
-                found = self._pieces(node.pieces)
+                found = self.pieces(node.pieces)
                 return Crop(found, level, node.span) if found and isinstance(level, Level) else None
             case tree.Lengthen():
                 by = self.length(node.by, "how much")
                 at = self._level(node.at, node.pieces, edges=True)
-                found = self._pieces(node.pieces)
+                found = self.pieces(node.pieces)
                 shorten = node.verb.text == "shorten"
                 return Lengthen(found, by, at, node.span, shorten) if by and at and found else None
             case tree.MoveCorner():
@@ -97,21 +96,23 @@ class Alterer:
 
     # --- pieces and darts ---
 
-    def _pieces(self, words: tuple[tree.Word, ...]) -> tuple[PieceRef, ...]:
+    def pieces(self, words: tuple[tree.Word, ...]) -> tuple[PieceRef, ...]:
+        """The pieces that are there, each once; anything else is reported."""
         found = tuple(PieceRef(word.text, word.span) for word in words if self._parts.piece(word, self._say))
-        return self._once([(one.piece, one.origin, one) for one in found])
+        return self.once(found)
 
-    def _once(self, named: Sequence[tuple[str, Span, Item]]) -> tuple[Item, ...]:
-        """The items, each once; a second one of the same name is reported."""
-        first: dict[str, tuple[Span, Item]] = {}
-        for name, span, item in named:
+    def once(self, named: Sequence[Item]) -> tuple[Item, ...]:
+        """The pieces or parts, each once; a second one of the same name is reported."""
+        first: dict[str, Item] = {}
+        for item in named:
+            name = f"{item.piece}.{item.name}" if isinstance(item, PartRef) else item.piece
             if name in first:
-                self._say.add(NAMED_TWICE.at(span, name=name).see(first[name][0], "first here"))
-            first.setdefault(name, (span, item))
-        return tuple(item for _, item in first.values())
+                self._say.add(NAMED_TWICE.at(item.origin, name=name).see(first[name].origin, "first here"))
+            first.setdefault(name, item)
+        return tuple(first.values())
 
     def _leave_out(self, node: tree.LeaveOut) -> LeaveOut | None:
-        found = self._pieces(node.pieces)
+        found = self.pieces(node.pieces)
         for piece in found:
             self._parts.leave_out(piece.piece, Gone(f"left out on line {node.span.line}", piece.origin))
         if found and not self._parts.pieces:
@@ -122,7 +123,7 @@ class Alterer:
     def _release(self, node: tree.Release) -> Release | None:
         refs = [self._parts.find(ref, DARTS, self._say) for ref in node.darts]
         known = [ref for ref in refs if ref is not None]
-        darts = self._once([(f"{ref.piece}.{ref.name}", ref.origin, ref) for ref in known])
+        darts = self.once(known)
         for dart in darts:
             self._parts.lose(dart, Gone(f"released on line {node.span.line}", dart.origin))
         return Release(darts, node.span) if darts else None
@@ -237,5 +238,5 @@ class Alterer:
         for edge in edges:
             if self._parts.corner(node.corner, edge, self._say) is None:
                 return ()
-        kept = self._once([(f"{edge.piece}.{edge.name}", edge.origin, edge) for edge in edges])
+        kept = self.once(edges)
         return kept if len(edges) == len(found) else ()

@@ -46,6 +46,10 @@ class PieceParts:
     ends: dict[str, tuple[str, str]] = field(default_factory=dict)
     whole: bool = True  # whether all its statements could be read
 
+    def reshaped(self) -> PieceParts:
+        """The same parts on a piece of another shape, of which it is not known at which corners edges end."""
+        return PieceParts(dict(self.kinds), whole=self.whole)
+
     def kind(self, name: str, *, drawn: bool) -> str | None:
         """The kind of a part; once the piece is `drawn`, the tip of dart `d` is the point `d-tip`."""
         if drawn and self.kinds.get(name.removesuffix(_TIP)) == "dart" and name.endswith(_TIP):
@@ -128,10 +132,11 @@ class Parts:
     def corner(self, word: tree.Word, edge: PartRef, say: Collector) -> str | None:
         """The name of an end of the edge or reference line; anything else is reported.
 
-        An edge without runs has no ends that could be known, and has been reported itself.
+        Where the ends are not known yet, any point of the piece may be one.
         """
-        ends = self.pieces[edge.piece or ""].ends.get(edge.name, (word.text,))
-        if word.text in ends:
+        parts = self.pieces[edge.piece or ""]
+        ends = parts.ends.get(edge.name) or parts.of("point")
+        if word.text in ends or not parts.whole:
             return word.text
         where = f" at an end of `{edge.piece}.{edge.name}`"
         say.add(unknown_name(word.span, "corner", word.text, known=ends, where=where))

@@ -27,7 +27,7 @@ from specc.model.reshaping import (
     Taper,
     Unfold,
 )
-from specc.resolve.codes import NAME_TAKEN
+from specc.resolve.codes import name_taken
 from specc.resolve.expressions import FIGURES, meaning
 from specc.resolve.parts import DARTS, Gone, PieceParts
 from specc.syntax import tree
@@ -44,13 +44,19 @@ _SHARE = (Dimension.RATIO, Dimension.NUMBER)
 
 
 class Finder(Protocol):
-    """What every alteration asks for: amounts and places, each reported where it is wrong."""
+    """What every alteration asks for: amounts, places, pieces, each reported where it is wrong."""
 
     def length(self, node: tree.Expression, what: str) -> Expression | None:
         """The amount as a length."""
 
     def place(self, node: tree.Place, target: PartRef) -> Place | None:
         """The place on an edge."""
+
+    def pieces(self, words: tuple[tree.Word, ...]) -> tuple[PieceRef, ...]:
+        """The pieces that are there, each once."""
+
+    def once(self, parts: tuple[PartRef, ...]) -> tuple[PartRef, ...]:
+        """The parts, each once."""
 
 
 class Reshaper:
@@ -69,13 +75,12 @@ class Reshaper:
             case tree.Taper():
                 return self._taper(node)
             case tree.Extend():
-                edge, by = self._edge(node.edge), self._length(node.by)
-                return Extend(edge, by, node.span) if edge and by else None
+                return self._extend(node)
             case tree.SewAs():
                 return self._sew_as(node)
             case tree.RoundCorner():
                 by = self._length(node.by)
-                corner = self._point(node.piece, node.corner)
+                corner = self._part(node.piece, node.corner, "point")
                 piece = PieceRef(node.piece.text, node.piece.span)
                 return RoundCorner(piece, corner, by, node.span) if corner and by else None
             case tree.Scallop():
@@ -88,11 +93,7 @@ class Reshaper:
             case tree.Join():
                 return self._join(node)
             case tree.Unfold():
-                found = tuple(
-                    PieceRef(word.text, word.span)
-                    for word in node.pieces
-                    if self._parts.piece(word, self._say)
-                )
+                found = self._finder.pieces(node.pieces)
                 for piece in found:
                     self._unfolded(piece.piece)
                 return Unfold(found, node.span) if found else None
@@ -114,20 +115,19 @@ class Reshaper:
     def _edges(self, refs: tuple[tree.Ref, ...]) -> tuple[PartRef, ...]:
         """The edges, if all of them are there."""
         found = tuple(edge for ref in refs if (edge := self._edge(ref)) is not None)
-        return found if len(found) == len(refs) else ()
+        return self._finder.once(found) if len(found) == len(refs) else ()
 
-    def _point(self, piece: tree.Word, point: tree.Word) -> str | None:
-        """The name of a point of a piece."""
-        ref = tree.Ref(piece, point, piece.span.to(point.span))
-        found = self._parts.find(ref, ("point",), self._say)
+    def _part(self, piece: tree.Word, part: tree.Word, *kinds: str) -> str | None:
+        """The name of a part of a piece."""
+        ref = tree.Ref(piece, part, part.span)
+        found = self._parts.find(ref, kinds, self._say)
         return None if found is None else found.name
 
     def _new(self, name: tree.Word, parts: PieceParts) -> bool:
         """Take the piece in under its name; a name that is taken is reported."""
         if name.text in self._parts.pieces:
-            self._say.add(
-                NAME_TAKEN.at(name.span, kind="piece", name=name.text).help("give the new one another name")
-            )
+            told = name_taken(name.span, "a piece", name.text, first=None)
+            self._say.add(told.help("give the new one another name"))
             return False
         self._parts.gone.pop(name.text, None)
         self._parts.pieces[name.text] = parts
@@ -162,9 +162,17 @@ class Reshaper:
         at, and_at = node.tapering.at.text, node.tapering.and_at.text
         return Taper(edges, node.let_out, by, at, and_by, and_at, node.span)
 
+    def _extend(self, node: tree.Extend) -> Extend | None:
+        edge, by = self._edge(node.edge), self._length(node.by)
+        if edge is None or by is None:
+            return None
+        # Where the edge lay stays as a line.
+        self._parts.pieces[edge.piece or ""].kinds.setdefault(f"{edge.name}-line", "line")
+        return Extend(edge, by, node.span)
+
     def _sew_as(self, node: tree.SewAs) -> SewAs | None:
         found = [self._parts.find(ref, DARTS, self._say) for ref in node.darts]
-        darts = tuple(dart for dart in found if dart is not None)
+        darts = self._finder.once(tuple(dart for dart in found if dart is not None))
         for dart in darts:
             self._parts.lose(dart, Gone(f"sewn as {node.form.text} on line {node.span.line}", dart.origin))
         return SewAs(darts, Form(node.form.text), node.span) if darts else None
@@ -193,7 +201,7 @@ class Reshaper:
             return None
         name = node.piece.text
         ends = [self._split_end(node.piece, end) for end in (node.start, node.end)]
-        points = [self._point(node.piece, word) for word in node.through]
+        points = [self._part(node.piece, word, "point", *DARTS) for word in node.through]
         start, end = ends
         if start is None or end is None or None in points:
             return None
@@ -204,7 +212,7 @@ class Reshaper:
         before = self._parts.pieces[name]
         self._parts.leave_out(name, how)
         for word in node.into:
-            parts = PieceParts(dict(before.kinds), dict(before.ends))
+            parts = before.reshaped()
             parts.kinds[node.line.text] = "edge"
             corners = (f"{node.line.text}-start", f"{node.line.text}-end")
             parts.ends[node.line.text] = corners
@@ -233,15 +241,14 @@ class Reshaper:
             return None
         how = Gone(f"joined into `{node.name.text}` on line {node.span.line}", node.span)
         parts = PieceParts()
-        for ref in (first, second):
-            joined = self._parts.pieces[ref.piece or ""]
+        both = [self._parts.pieces[ref.piece or ""] for ref in (first, second)]
+        for ref, joined, other in zip((first, second), both, both[::-1], strict=True):
             for name, kind in joined.kinds.items():
-                if name != ref.name:
-                    # Where both pieces have a name, each is called by its piece.
-                    told = f"{ref.piece}-{name}" if name in parts.kinds else name
-                    parts.kinds[told] = kind
-                    if name in joined.ends:
-                        parts.ends[told] = joined.ends[name]
+                if name == ref.name:
+                    continue
+                # Where both pieces have a name, each is called by its piece; lines that meet become one.
+                called = f"{ref.piece}-{name}" if name in other.kinds and kind != "line" else name
+                parts.kinds[called] = kind
         for ref in (first, second):
             if ref.piece in self._parts.pieces:
                 self._parts.leave_out(ref.piece, how)
@@ -253,15 +260,13 @@ class Reshaper:
         for name, kind in tuple(parts.kinds.items()):
             for side in ("-left", "-right"):
                 parts.kinds[name + side] = kind
-                if name in parts.ends:
-                    start, end = parts.ends[name]
-                    parts.ends[name + side] = (start + side, end + side)
+        parts.ends.clear()  # corners on the fold keep their names
 
     def _mirror(self, node: tree.Mirror) -> Mirror | None:
         if not self._parts.piece(node.piece, self._say):
             return None
         before = self._parts.pieces[node.piece.text]
-        if not self._new(node.name, PieceParts(dict(before.kinds), dict(before.ends))):
+        if not self._new(node.name, PieceParts(dict(before.kinds), dict(before.ends), before.whole)):
             return None
         return Mirror(PieceRef(node.piece.text, node.piece.span), node.name.text, node.span)
 
@@ -270,6 +275,8 @@ class Reshaper:
         if not edges or by is None:
             return None
         before = self._parts.pieces[edges[0].piece or ""]
-        parts = PieceParts(dict(before.kinds), dict(before.ends))
-        parts.kinds[f"{edges[0].name}-inner"] = "edge"
+        parts = before.reshaped()
+        inner = f"{edges[0].name}-inner"
+        parts.kinds |= {inner: "edge", f"{inner}-start": "point", f"{inner}-end": "point"}
+        parts.ends[inner] = (f"{inner}-start", f"{inner}-end")
         return Face(edges, by, node.name.text, node.span) if self._new(node.name, parts) else None
