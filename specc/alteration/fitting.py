@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from specc.alteration.grain import grain_across
 from specc.alteration.runs import NEAR, parted
 from specc.geometry.crossing import crossings
 from specc.geometry.region import bounds, contains
@@ -23,8 +24,9 @@ TOUCH: Final = 0.1  # mm; a line that ends this near to the outline ends on it
 def fitted_inside(before: Piece, after: Piece) -> Piece:
     """The piece with its lines, marks and points made to fit its new outline.
 
-    Lines that ended on the old outline end on the new one; what lies outside is cut off; notches and gathers
-    that lie beyond the end of their edge, and points outside, are dropped.
+    Lines that ended on the old outline end on the new one; what lies outside is cut off; a grain line that
+    leaves the piece is drawn anew in its middle; notches and gathers that lie beyond the end of their edge,
+    and points outside, are dropped.
     """
     polygon = flat_outline(after)
     low, high = bounds(polygon)
@@ -44,10 +46,16 @@ def fitted_inside(before: Piece, after: Piece) -> Piece:
         ]
         if kept:
             lines.append(ReferenceLine(line.name, tuple(kept)))
+    grain = after.grain
+    if grain is not None and not all(
+        contains(polygon, end) or new.is_near(end, TOUCH) for end in (grain.start, grain.end)
+    ):
+        grain = grain_across(polygon, grain.end - grain.start)
     whole = {edge.name: stitched_length(edge) for edge in after.edges}
     return replace(
         after,
         lines=tuple(lines),
+        grain=grain,
         notches=tuple(notch for notch in after.notches if -NEAR <= notch.at <= whole[notch.edge] + NEAR),
         points=tuple(
             point for point in after.points if contains(polygon, point.at) or new.is_near(point.at, TOUCH)
