@@ -1,8 +1,13 @@
 """A garment without a closure must let the body through on its way on.
 
-Over the head, what lies below the bust must pass the bust and the shoulders; stepped into, what lies above
-the hip must pass the hip. Shoulders measure less with the arms raised, one after the other, so falling short
-of them is a warning where falling short of bust or hip is an error. Common practice, no source.
+Over the head, what lies at or below the bust must pass the bust and the shoulders; stepped into, what lies
+at or above the hip must pass the hip. What only the feet or the head go through is another matter: a pegged
+hem may be narrower than the hip. Shoulders measure less with the arms raised, one after the other, so falling
+short of them is a warning where falling short of bust or hip is an error. Common practice, no source.
+
+Where a place lies is read from the lines `bust-line`, `waist-line` and `hip-line` of its pieces. An opening
+of pieces without them is taken for the way in when it lies in the upper half of its pieces (stepping in) or
+in the lower half (over the head); of a line without them nothing is said.
 """
 
 from __future__ import annotations
@@ -10,14 +15,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.pattern.lookup import line_named
-from specc.pattern.measure import line_length
+from specc.rules.girths import girths
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Code, Diagnostic
-    from specc.making.assembly import SizeAssembly
+    from specc.rules.girths import Girth
     from specc.rules.subject import Subject
 
 BODY = declare(
@@ -42,53 +46,49 @@ _PASSES: dict[str, tuple[tuple[str, str, Code], ...]] = {
 
 
 def check(subject: Subject) -> Iterator[Diagnostic]:
-    """One diagnostic for each narrow place and each part of the body."""
-    for measurement, body, code in _PASSES.get(subject.garment.header.puts_on or "", ()):
-        failed: dict[str, list[tuple[str, float, float]]] = {}
+    """One diagnostic a narrow place, about the part of the body that it is least likely to pass."""
+    puts_on = subject.garment.header.puts_on or ""
+    told: set[str] = set()
+    for measurement, body, code in _PASSES.get(puts_on, ()):
+        failed: dict[str, list[tuple[str, Girth, float]]] = {}
         for size in subject.assembly.sizes:
             needed = subject.measurement(measurement, size.size)
-            for place, passes in _girths(subject, size):
-                if needed is not None and passes < needed - NEAR:
-                    failed.setdefault(place, []).append((size.size, passes, needed))
-        for place, sizes in failed.items():
-            lack = max(needed - passes for _, passes, needed in sizes)
-            told = code.at(
-                subject.garment.header.origin,
-                what=place,
-                body=body,
-                sizes=subject.sizes(name for name, _, _ in sizes),
-                lack=subject.length(lack),
-            )
-            for name, passes, needed in sizes:
-                told = told.note(f"size {name}: {subject.length(passes)} against {subject.length(needed)}")
-            yield told.help("give it more ease there, crop above it, or give the garment a closure")
+            if needed is None:
+                continue
+            for girth in girths(subject, size):
+                if girth.passes < needed - NEAR and _on_the_way(girth, upward=puts_on == "stepping in"):
+                    failed.setdefault(girth.name, []).append((size.size, girth, needed))
+        for name, rows in failed.items():
+            if name not in told:
+                yield _told(subject, code, body, rows)
+        told.update(failed)
 
 
-def _round_body(size: SizeAssembly) -> frozenset[str]:
-    """The pieces that go round the body, not round an arm or a leg alone.
+def _told(subject: Subject, code: Code, body: str, rows: list[tuple[str, Girth, float]]) -> Diagnostic:
+    girth = rows[0][1]
+    said = code.at(
+        subject.place_of(girth.edges, girth.pieces[0]),
+        what=girth.name,
+        body=body,
+        sizes=subject.sizes(size for size, _, _ in rows),
+        lack=subject.difference(max(needed - one.passes for _, one, needed in rows)),
+    )
+    for size, one, needed in rows:
+        passes, wanted = subject.lengths(one.passes, needed)
+        said = said.note(f"size {size}: {passes} passes, the {body} {_VERB[body]} {wanted}")
+    return said.help("make it wider there, or write `puts-on opens` and give the garment a closure")
 
-    They lie on the fold, are sewn left to right, or end in an opening round the body's middle.
+
+_VERB = {"bust": "is", "hip": "is", "shoulders": "are"}
+
+
+def _on_the_way(girth: Girth, *, upward: bool) -> bool:
+    """Whether the part of the body has to go through the place.
+
+    A landmark that is itself on the way has the place on its far side, or level with it.
     """
-    central = {edge.partition(".")[0] for one in size.openings if one.central for edge in one.edges}
-    folded = {piece.name for piece in size.pieces if piece.fold}
-    sewn = {walk.first[0].piece for walk in size.walks if walk.first == walk.second}
-    return frozenset(central | folded | sewn)
-
-
-def _girths(subject: Subject, size: SizeAssembly) -> Iterator[tuple[str, float]]:
-    """Every reference line that goes round the body, with the girth that passes it at full stretch."""
-    body = _round_body(size)
-    pieces = [piece for piece in size.pieces if piece.name in body]
-    names = dict.fromkeys(line.name for piece in pieces for line in piece.lines)
-    for name in names:
-        girth = 0.0
-        for piece in pieces:
-            line = line_named(piece, name)
-            if line is not None:
-                cloth = subject.cloth(piece.name)
-                copies = piece.cut * (2 if piece.fold else 1)
-                girth += line_length(piece, line) * copies * (1.0 + float(cloth.stretch if cloth else 0))
-        yield f"the girth at `{name}`", girth
-    for opening in size.openings:
-        if opening.central and not any(edge.endswith(".neck") for edge in opening.edges):
-            yield f"the opening of {' and '.join(f'`{edge}`' for edge in opening.edges)}", opening.passes
+    sign = 1.0 if upward else -1.0
+    landmarks = [(height, mark) for height, _, marks in girth.heights for mark in marks]
+    if landmarks:
+        return any(sign * (height - mark) > -NEAR for height, mark in landmarks)
+    return bool(girth.edges) and all(sign * (height - middle) > 0.0 for height, middle, _ in girth.heights)

@@ -8,13 +8,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
+from specc.pattern.piece import Dart
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Diagnostic
+    from specc.pattern.piece import TwoPointedDart
     from specc.rules.subject import Subject
-    from specc.source import Span
 
 SHOWS = declare("SPC502", "dart-shows", Severity.WARNING, "`{dart}` shows in {trait} cloth")
 
@@ -25,21 +26,14 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         trait = subject.seen_through(piece.name)
         if trait is None:
             continue
-        inner = tuple(dart.name for dart in piece.two_pointed)
-        for dart in (*(dart.name for dart in piece.darts), *inner):
-            name = f"{piece.name}.{dart}"
-            told = SHOWS.at(_place(subject, piece.name), dart=name, trait=trait)
-            target = f"{piece.name}.hem" if any(edge.name == "hem" for edge in piece.edges) else "an edge"
+        darts: tuple[Dart | TwoPointedDart, ...] = (*piece.darts, *piece.two_pointed)
+        for dart in darts:
+            name = f"{piece.name}.{dart.name}"
+            told = SHOWS.at(subject.place_of_piece(piece.name), dart=name, trait=trait)
+            edge = dart.edge if isinstance(dart, Dart) else None
+            hem = any(other.name == "hem" and other.name != edge for other in piece.edges)
             yield told.help(
-                f"release it: `release {name}`"
-                if dart in inner
-                else f"swing it away: `swing {name} into {target} as flare`"
+                f"swing it away: `swing {name} into {piece.name}.hem as flare`"
+                if edge is not None and hem
+                else f"leave it unsewn: `release {name}`"
             )
-
-
-def _place(subject: Subject, piece: str) -> Span:
-    """Where the block that the piece comes from is used."""
-    for block in subject.garment.blocks:
-        if any(draft.name == piece for draft in block.pieces):
-            return block.origin
-    return subject.garment.header.origin

@@ -24,7 +24,8 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     for use in subject.assembly.sizes[0].uses:
         if use.kind == "none":
             edge = f"{use.piece}.{use.edge}"
-            told = UNFINISHED.at(subject.garment.header.origin, edge=edge)
+            told = UNFINISHED.at(subject.place_of_piece(use.piece), edge=edge)
             yield told.help(
-                f"join it in a `seam`, or write `hem NAME along {edge} by METHOD`, `raw` if it stays raw"
+                f"sew it in a `seam`, or write `hem {use.piece}-{use.edge} along {edge} by double-turned`, "
+                "or `by raw` if it stays as it is cut"
             )

@@ -16,7 +16,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Diagnostic
+    from specc.model.construction import Finish
     from specc.rules.subject import Subject
+    from specc.source import Span
 
 OVERHELD = declare(
     "SPC508",
@@ -24,6 +26,9 @@ OVERHELD = declare(
     Severity.ERROR,
     "`{finish}` holds `{trim}` in by {held}, which stretches it by {needed}; it stretches by {stretch}",
 )
+
+
+_EXACT = 1e-9
 
 
 def check(subject: Subject) -> Iterator[Diagnostic]:
@@ -41,9 +46,9 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         for takes in finish.making.takes:
             trim = trims[takes.trim]
             needed = held / (1.0 - held)
-            if needed > float(trim.stretch):
+            if needed > float(trim.stretch) + _EXACT:
                 told = OVERHELD.at(
-                    finish.holds[0].origin if finish.holds else finish.origin,
+                    _place(subject, finish),
                     finish=finish.name,
                     trim=trim.name,
                     held=format_ratio(held),
@@ -52,3 +57,9 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
                 )
                 told = told.see(trim.origin, "declared here")
                 yield told.help("hold it in less, take a trim that stretches, or write its `stretch`")
+
+
+def _place(subject: Subject, finish: Finish) -> Span:
+    """The hold that holds in most."""
+    holds = [(subject.evaluate(hold.share), hold) for hold in finish.holds]
+    return max(holds, key=lambda one: one[0])[1].origin if holds else finish.origin

@@ -24,13 +24,16 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         if not failed:
             continue
 
-        def said(value: float, dimension: Dimension = result.dimension) -> str:
-            return (
-                subject.length(value) if dimension == Dimension.LENGTH else format_number(value, decimals=2)
-            )
-
         told = NOT_MET.at(expect.origin, text=result.text, sizes=subject.sizes(failed))
         for size, left, right, met in zip(sizes, result.left, result.right, result.met, strict=True):
             if not met:
-                told = told.note(f"size {size}: {said(left)} against {said(right)}")
-        yield told
+                one, other = _printed(subject, result.dimension, left, right)
+                told = told.note(f"size {size}: {one} against {other}")
+        yield told.help("change what makes it so, or demand what is really needed")
+
+
+def _printed(subject: Subject, dimension: Dimension, left: float, right: float) -> tuple[str, ...]:
+    """Both sides, told apart."""
+    if dimension == Dimension.LENGTH:
+        return subject.lengths(left, right)
+    return tuple(format_number(value, decimals=2) for value in (left, right))

@@ -41,7 +41,8 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     for size in subject.assembly.sizes:
         head = subject.measurement("head-girth", size.size)
         if head is None:
-            yield NO_HEAD.at(header.origin, chart=subject.garment.chart.name)
+            told = NO_HEAD.at(header.origin, chart=subject.garment.chart.name)
+            yield told.help("give the chart a `measurement head-girth`")
             return
         for opening in size.openings:
             if opening.central and opening.passes < head - NEAR:
@@ -50,15 +51,15 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         lack = max(head - passes for _, passes, head in sizes)
         named = " and ".join(f"`{edge}`" for edge in edges)
         told = DOES_NOT_PASS.at(
-            subject.place_of(edges),
+            subject.place_of(edges, edges[0].partition(".")[0]),
             edges=named,
             sizes=subject.sizes(name for name, _, _ in sizes),
-            lack=subject.length(lack),
+            lack=subject.difference(lack),
         )
         for name, passes, head in sizes:
-            told = told.note(
-                f"size {name}: {subject.length(passes)} passes, the head is {subject.length(head)}"
-            )
+            through, girth = subject.lengths(passes, head)
+            told = told.note(f"size {name}: {through} passes, the head is {girth}")
         yield told.help(
-            "lower or widen the opening, finish it with a trim that stretches, or give the garment a closure"
+            "lower or widen the opening, finish it with a trim that stretches, or write `puts-on opens` and "
+            "give the garment a closure"
         )

@@ -61,7 +61,9 @@ def judge(subject: Subject, rules: Iterable[Callable[[Subject], Iterable[Diagnos
 def _answers(accept: Accept, diagnostic: Diagnostic) -> bool:
     if accept.code != diagnostic.code.id:
         return False
-    return accept.on is None or any(fact == accept.on for _, fact in diagnostic.facts)
+    # A fact is the part itself, or words that name it: "the girth at `bust-line`".
+    on = accept.on
+    return on is None or any(fact == on or f"`{on}`" in str(fact) for _, fact in diagnostic.facts)
 
 
 def _idle(

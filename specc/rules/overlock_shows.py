@@ -27,24 +27,33 @@ SHOWS = declare(
 _OVEREDGE = "5"
 
 
+_CURES = {
+    "seam": "sew it `by french` or `by bound-outside`; the block says of an edge if it is `out of sight`",
+    "hem": "turn it twice: `by double-turned`",
+    "finish": "bind it: `by elastic-bound` or `by bias-bound`",
+}
+
+
 def check(subject: Subject) -> Iterator[Diagnostic]:
     """One diagnostic a seam, finish or hem whose overlock can be seen."""
-    for kind, name, making, edges, origin in _made(subject):
-        traits = [
-            trait
-            for ref in edges
-            if (trait := subject.seen_through(ref.piece or "")) and not _out_of_sight(subject, ref)
-        ]
-        if traits and any((one.stitch or "").startswith(_OVEREDGE) for one in making.passes):
-            told = SHOWS.at(origin, kind=kind, name=name, trait=traits[0])
-            yield told.help("bind it or sew it as a French seam; `specc explain SPC503` says more")
+    for kind, name, making, sides, origin in _made(subject):
+        # The two sides of a seam lie on each other: one that is out of sight hides the other.
+        seen = all(any(not _out_of_sight(subject, ref) for ref in side) for side in sides)
+        traits = (subject.seen_through(ref.piece or "") for side in sides for ref in side)
+        trait = next((each for each in traits if each is not None), None)
+        if (
+            seen
+            and trait is not None
+            and any((one.stitch or "").startswith(_OVEREDGE) for one in making.passes)
+        ):
+            yield SHOWS.at(origin, kind=kind, name=name, trait=trait).help(_CURES[kind])
 
 
-def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[PartRef, ...], Span]]:
+def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[tuple[PartRef, ...], ...], Span]]:
     for seam in subject.garment.seams:
-        yield "seam", seam.name, seam.making, (*seam.first, *seam.second), seam.origin
+        yield "seam", seam.name, seam.making, (seam.first, seam.second), seam.origin
     for finish in subject.garment.finishes:
-        yield finish.kind, finish.name, finish.making, finish.along, finish.origin
+        yield finish.kind, finish.name, finish.making, (finish.along,), finish.origin
 
 
 def _out_of_sight(subject: Subject, ref: PartRef) -> bool:

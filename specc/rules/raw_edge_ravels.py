@@ -15,7 +15,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Diagnostic
+    from specc.model.construction import Making
+    from specc.model.expression import PartRef
+    from specc.model.material import Cloth
     from specc.rules.subject import Subject
+    from specc.source import Span
 
 RAVELS = declare(
     "SPC504",
@@ -28,16 +32,38 @@ _HOLDS = ("ravel-free", "knit")
 
 
 def check(subject: Subject) -> Iterator[Diagnostic]:
-    """One diagnostic a finish or hem that leaves an edge raw in such cloth."""
-    for finish in subject.garment.finishes:
-        if finish.making.raw_edge != "raw":
+    """One diagnostic a seam, finish or hem and cloth where an edge is left raw.
+
+    The allowances of a seam lie inside and are worn less: there the cloth must be said to ravel.
+    """
+    for kind, name, making, edges, origin in _made(subject):
+        if making.raw_edge != "raw":
             continue
-        for ref in finish.along:
-            cloth = subject.cloth(ref.piece or "")
-            if cloth is not None and not any(trait in cloth.traits for trait in _HOLDS):
-                told = RAVELS.at(finish.origin, kind=finish.kind, name=finish.name, cloth=cloth.name)
-                told = told.see(cloth.origin, "not said to be `ravel-free`")
+        found = (subject.cloth(ref.piece or "") for ref in edges)
+        for cloth in dict.fromkeys(cloth for cloth in found if cloth is not None):
+            if "ravels" in cloth.traits:
+                told = _told(kind, name, cloth, origin).see(cloth.origin, "said to ravel")
+                yield told.help(_CURES[kind])
+            elif kind != "seam" and not any(trait in cloth.traits for trait in _HOLDS):
+                told = _told(kind, name, cloth, origin).see(cloth.origin, "not said to be `ravel-free`")
                 yield told.help(
-                    "turn or bind the edge, or write `ravel-free` under `is` if the cloth holds its threads"
+                    f"{_CURES[kind]}, or write `ravel-free` under `is` if the cloth holds its threads"
                 )
-                break
+
+
+_CURES = {
+    "seam": "enclose its edges, such as `by french`",
+    "finish": "bind it, such as `by bias-bound`",
+    "hem": "turn it twice, `by double-turned`",
+}
+
+
+def _told(kind: str, name: str, cloth: Cloth, origin: Span) -> Diagnostic:
+    return RAVELS.at(origin, kind=kind, name=name, cloth=cloth.name)
+
+
+def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[PartRef, ...], Span]]:
+    for seam in subject.garment.seams:
+        yield "seam", seam.name, seam.making, (*seam.first, *seam.second), seam.origin
+    for finish in subject.garment.finishes:
+        yield finish.kind, finish.name, finish.making, finish.along, finish.origin

@@ -42,12 +42,12 @@ def _told(
     told = DOES_NOT_WALK.at(
         seam.origin,
         seam=seam.name,
-        difference=subject.length(abs(worst.difference)),
+        difference=subject.difference(abs(worst.difference)),
         sizes=subject.sizes(size for size, _ in bad),
     )
     for size, walk in walks:
-        ease = f", ease {subject.length(walk.ease)}" if walk.ease else ""
-        first, second = subject.length(walk.first_length), subject.length(walk.second_length)
+        ease = f", ease {subject.difference(walk.ease)}" if walk.ease else ""
+        first, second = subject.lengths(walk.first_length, walk.second_length)
         told = told.note(f"size {size}: {first} to {second}{ease}")
     if worst.difference > 0:
         return told.help("write `ease` or `gathers` on the seam if the first side is meant to be longer")

@@ -26,6 +26,7 @@ SHORT = declare(
 )
 
 SHORTEST = 3.0  # mm
+STRAIGHT = ("101", "301", "401")  # ISO 4915:1991, from memory: a zigzag (304) or an overedge gives by itself
 
 
 def check(subject: Subject) -> Iterator[Diagnostic]:
@@ -35,7 +36,9 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         if not any(takes.trim in elastic for takes in making.takes):
             continue
         lengths = [
-            subject.evaluate(one.stitch_length) for one in making.passes if one.stitch and one.stitch_length
+            subject.evaluate(one.stitch_length)
+            for one in making.passes
+            if one.stitch in STRAIGHT and one.stitch_length
         ]
         shortest = min(lengths, default=SHORTEST)
         if shortest < SHORTEST:

@@ -6,13 +6,13 @@ Knows no rule.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final, TypedDict
 
 from specc.making.cloths import cloth_of
 from specc.units import format_length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from specc.alteration.shape import Shaped
     from specc.making.assembly import Assembly
@@ -23,7 +23,22 @@ if TYPE_CHECKING:
     from specc.quantities.quantities import Measures
     from specc.source import Span
 
+
+class _Steps(TypedDict, total=False):
+    """How finely `format_length` prints."""
+
+    denominator: int
+    decimals: int
+
+
 SEEN_THROUGH = ("open", "sheer")
+
+_DECIMALS_OF_MM = 2
+_FINER: Final[Mapping[str, tuple[_Steps, ...]]] = {
+    "in": ({"denominator": 8}, {"denominator": 16}, {"denominator": 32}, {"denominator": 64}),
+    "cm": ({"decimals": 1}, {"decimals": 2}, {"decimals": 3}),
+    "mm": ({"decimals": 0}, {"decimals": 1}, {"decimals": 2}),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +62,21 @@ class Subject:
         """A length as the garment's sheet prints it."""
         return format_length(mm, self.garment.header.unit)
 
+    def lengths(self, *mm: float) -> tuple[str, ...]:
+        """Lengths in the garment's unit, as coarse as on the sheet but told apart where they differ."""
+        unit = self.garment.header.unit
+        differ = len({round(one, _DECIMALS_OF_MM) for one in mm})
+        printed: tuple[str, ...] = ()
+        for steps in _FINER[unit]:
+            printed = tuple(format_length(one, unit, **steps) for one in mm)
+            if len(set(printed)) == differ:
+                break
+        return printed
+
+    def difference(self, mm: float) -> str:
+        """A length that is something: never printed as nothing."""
+        return self.lengths(0.0, mm)[1]
+
     def sizes(self, sizes: Iterable[str]) -> str:
         """Sizes in words: `every size`, `size 8`, `sizes 8, 10 and 12`."""
         listed = list(sizes)
@@ -65,14 +95,22 @@ class Subject:
         cloth = self.cloth(piece)
         return next((trait for trait in SEEN_THROUGH if cloth and trait in cloth.traits), None)
 
-    def place_of(self, edges: tuple[str, ...]) -> Span:
-        """Where the text speaks of the edges (`piece.edge`).
+    def place_of(self, edges: tuple[str, ...], piece: str) -> Span:
+        """The smallest place where the text speaks of the edges (`piece.edge`): the finish that goes there.
 
-        The finish that goes along one, else the garment's head.
+        Else where the block of the piece is used, else the garment's head.
         """
         for finish in self.garment.finishes:
-            if any(f"{ref.piece}.{ref.name}" in edges for ref in finish.along):
-                return finish.origin
+            for ref in finish.along:
+                if f"{ref.piece}.{ref.name}" in edges:
+                    return finish.origin
+        return self.place_of_piece(piece)
+
+    def place_of_piece(self, piece: str) -> Span:
+        """Where the block that the piece comes from is used; the garment's head for a piece made later."""
+        for block in self.garment.blocks:
+            if any(draft.name == piece for draft in block.pieces):
+                return block.origin
         return self.garment.header.origin
 
     def pieces(self) -> tuple[Piece, ...]:
