@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Diagnostic
+    from specc.making.assembly import Opening
     from specc.rules.subject import Subject
 
 DOES_NOT_PASS = declare(
@@ -37,7 +38,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     header = subject.garment.header
     if header.puts_on != "over the head":
         return
-    failed: dict[tuple[str, ...], list[tuple[str, float, float]]] = {}
+    failed: dict[tuple[str, ...], list[tuple[str, Opening, float]]] = {}
     for size in subject.assembly.sizes:
         head = subject.measurement("head-girth", size.size)
         if head is None:
@@ -46,9 +47,9 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             return
         for opening in size.openings:
             if opening.central and opening.passes < head - NEAR:
-                failed.setdefault(opening.edges, []).append((size.size, opening.passes, head))
+                failed.setdefault(opening.edges, []).append((size.size, opening, head))
     for edges, sizes in failed.items():
-        lack = max(head - passes for _, passes, head in sizes)
+        lack = max(head - opening.passes for _, opening, head in sizes)
         named = " and ".join(f"`{edge}`" for edge in edges)
         told = DOES_NOT_PASS.at(
             subject.place_of(edges, edges[0].partition(".")[0]),
@@ -56,10 +57,17 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             sizes=subject.sizes(name for name, _, _ in sizes),
             lack=subject.difference(lack),
         )
-        for name, passes, head in sizes:
-            through, girth = subject.lengths(passes, head)
+        for name, opening, head in sizes:
+            through, girth = subject.lengths(opening.passes, head)
             told = told.note(f"size {name}: {through} passes, the head is {girth}")
-        yield told.help(
-            "lower or widen the opening, finish it with a trim that stretches, or write `puts-on opens` and "
-            "give the garment a closure"
-        )
+        cure = "lower or widen the opening"
+        if any(_trim_holds(subject, opening) for _, opening, _ in sizes):
+            cure += ", hold its trim in less or take one that stretches more"
+        yield told.help(f"{cure}, or write `puts-on opens` and give the garment a closure")
+
+
+def _trim_holds(subject: Subject, opening: Opening) -> bool:
+    """Whether the cloth alone would stretch further than its trim lets it."""
+    cloths = (subject.cloth(edge.partition(".")[0]) for edge in opening.edges)
+    stretch = min(float(cloth.stretch) if cloth else 0.0 for cloth in cloths)
+    return opening.passes < opening.flat * (1.0 + stretch) - NEAR

@@ -50,5 +50,7 @@ def _told(
         first, second = subject.lengths(walk.first_length, walk.second_length)
         told = told.note(f"size {size}: {first} to {second}{ease}")
     if worst.difference > 0:
-        return told.help("write `ease` or `gathers` on the seam if the first side is meant to be longer")
-    return told.help("lengthen the first side or shorten the second; only the first side can be eased in")
+        return told.help(
+            "alter both sides alike, or write `ease` or `gathers` if the first side is to be longer"
+        )
+    return told.help("alter both sides alike; only the first side is eased in, so name the longer one first")

@@ -151,6 +151,41 @@ def test_what_differs_is_never_printed_alike() -> None:
     assert "differ by up to 1/16 in" in inches.diagnostics[0].message
 
 
+def test_the_cure_for_a_head_speaks_of_the_trim_only_where_the_trim_holds() -> None:
+    """Without its stiff strip the jersey would open by half."""
+    high = "alter { raise front.neck at centre-neck by 9 cm }\n"
+    jersey = 'cloth jersey "jersey" { width 150 cm; is knit; stretch 50% }\n'
+    strip = 'trim strip "strip" { kind bias strip; cut-from jersey }\n'
+    stiff = top(high + NECK + HEM, head=HEAD)
+    bound = top(
+        high + strip + NECK.replace("elastic", "bias").replace("edging", "strip") + HEM,
+        head=HEAD,
+        cloth=jersey,
+    )
+    elastic = top(high + NECK + HEM, head=HEAD, cloth=jersey)
+
+    assert [("trim" in each.helps[0]) for each in stiff.diagnostics if each.code.id == "SPC505"] == [False]
+    assert [("trim" in each.helps[0]) for each in bound.diagnostics if each.code.id == "SPC505"] == [True]
+    assert "SPC505" not in codes(elastic)
+
+
+def test_a_zigzag_on_elastic_may_be_short_for_it_gives_by_itself() -> None:
+    """A lockstitch is 301 in ISO 4915, a two-step zigzag 304."""
+    method = """method shown "edge bound" makes finish {{
+  material binding "elastic"
+  allowance 0 mm
+  takes binding, cut width of binding wide
+  raw-edge covered
+  shows yes
+  pass "Sew" stitch {stitch} at 2 mm
+}}
+"""
+    neck = NECK.replace("elastic-bound", "shown")
+
+    assert "SPC507" in codes(top(method.format(stitch=301) + neck + HEM))
+    assert codes(top(method.format(stitch=304) + neck + HEM)) == []
+
+
 def test_a_seam_with_raw_edges_is_told_in_cloth_that_is_said_to_ravel() -> None:
     seams = SHOULDERS.replace("french", "pressed-open") + SIDES
     tweed = 'cloth tweed "tweed" { width 150 cm; is ravels }\n'
