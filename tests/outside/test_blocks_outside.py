@@ -1,0 +1,172 @@
+"""The library's other blocks and charts against closed forms and published values, with the sources.
+
+`seen` means that the source's text was read, `computed` that the figure was computed from public data.
+"""
+
+from __future__ import annotations
+
+from math import asin, pi
+
+import pytest
+
+from specc.pattern.lookup import corner_named
+from specc.pattern.measure import dart_angle, dart_width
+from tests.unit.library.blocks import IN, INCH, MEN, MISSES, WOMEN, body, girth, pieces
+from tests.unit.library.quality import sewn
+
+SHARES = {"1": 1.0, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25}
+
+
+# Closed form: r = W / (2 pi f). Size 12 of the misses chart has a waist of 26.5 in; without ease the radii
+# are 4.218, 5.623, 8.435 and 16.870 in (reckoned by hand, to a thousandth).
+@pytest.mark.parametrize(("share", "radius"), [("1", 4.218), ("3/4", 5.623), ("1/2", 8.435), ("1/4", 16.870)])
+def test_the_radius_of_a_circle_skirt(share: str, radius: float) -> None:
+    for piece in pieces("circle-skirt", "12", f"circle {share}; waist-ease 0 in").values():
+        middle = next(point.at for point in piece.points if point.name == "middle")
+        waist = corner_named(piece, "waist-side")
+        assert waist is not None
+        assert waist.distance(middle) / INCH == pytest.approx(radius, abs=0.0006)
+
+
+# Closed form: hem = W + 2 pi f L. W = 26.5 in, L = 24 in, full circle: 177.30 in.
+def test_the_hem_of_a_full_circle() -> None:
+    of = pieces("circle-skirt", "12", "circle 1; waist-ease 0 in")
+    hem = 2.0 * (sewn(of["front"], "hem") + sewn(of["back"], "hem"))
+
+    assert hem / INCH == pytest.approx(177.30, abs=0.005)
+
+
+@pytest.mark.parametrize("share", SHARES)
+@pytest.mark.parametrize("chart", [MISSES, WOMEN, MEN])
+def test_waist_and_hem_of_circle_skirts(chart: str, share: str) -> None:
+    """To 0.01 mm in every size, though they are drawn with cubic curves."""
+    for size in IN[chart]:
+        of = pieces("circle-skirt", size, f"circle {share}", chart)
+        waist, hem = (2.0 * (sewn(of["front"], name) + sewn(of["back"], name)) for name in ("waist", "hem"))
+        wanted = body(size, "waist", chart) + 0.75 * INCH
+        assert waist == pytest.approx(wanted, abs=0.01)
+        assert hem == pytest.approx(wanted + 2.0 * pi * SHARES[share] * 24.0 * INCH, abs=0.01)
+
+
+# Wearing ease, inches: Central Washington University, costume text, ch. 16 (seen): bodice bust 1 1/2 to 2,
+# dress waist 3/4 to 1, skirt and trouser waist 1/2 to 3/4, hips in all garments 2 to 2 3/4.
+@pytest.mark.parametrize("block", ["straight-skirt", "trousers"])
+@pytest.mark.parametrize("size", IN[MISSES])
+def test_the_ease_of_skirt_and_trousers_is_within_the_published_range(block: str, size: str) -> None:
+    of = pieces(block, size)
+    waist = 2.0 * (sewn(of["front"], "waist") + sewn(of["back"], "waist")) - body(size, "waist")
+    hip = girth(block, size, "hip-line") - body(size, "hip")
+
+    assert 0.5 <= waist / INCH <= 0.75 + 1e-6
+    assert 2.0 - 1e-6 <= hip / INCH <= 2.75
+
+
+@pytest.mark.parametrize("size", IN[MISSES])
+def test_the_ease_of_the_bodice_is_within_the_published_range(size: str) -> None:
+    of = pieces("bodice", size)
+    waist = 2.0 * (sewn(of["front"], "waist") + sewn(of["back"], "waist")) - body(size, "waist")
+    bust = girth("bodice", size, "bust-line") - body(size, "bust")
+
+    assert 1.5 <= bust / INCH <= 2.0 + 1e-6
+    assert 0.75 <= waist / INCH <= 1.0 + 1e-6
+
+
+# The same source: men's trousers at the thigh at least 1 in. The thigh of the block is measured straight
+# across from the crotch point; thigh girths are those of ANSUR II (computed).
+@pytest.mark.parametrize("chart", [WOMEN, MEN])
+@pytest.mark.parametrize("block", ["trousers", "pull-on-trousers"])
+def test_the_ease_of_trousers_at_the_thigh(chart: str, block: str) -> None:
+    for size in IN[chart]:
+        around = 0.0
+        for piece in pieces(block, size, "", chart).values():
+            crotch = corner_named(piece, "crotch-point")
+            assert crotch is not None
+            side = next(edge for edge in piece.edges if edge.name == "side").parts[0]
+            across = min(side.flattened(), key=lambda point: abs(point.y - crotch.y))
+            around += abs(across.x - crotch.x)
+        assert around >= body(size, "thigh", chart) + INCH
+
+
+# Heel and ankle are 1.442 times the ankle on average (ANSUR II, women, computed): what the foot asks of a
+# leg.
+@pytest.mark.parametrize("block", ["trousers", "pull-on-trousers"])
+@pytest.mark.parametrize("chart", [WOMEN, MEN])
+def test_the_foot_passes_the_leg(chart: str, block: str) -> None:
+    for size in IN[chart]:
+        of = pieces(block, size, "", chart)
+        assert sewn(of["front"], "hem") + sewn(of["back"], "hem") > body(size, "heel-ankle", chart)
+
+
+# Sleeve-cap ease in knits 0 to 1/2 in: two practitioners' pages (seen, secondary).
+@pytest.mark.parametrize("size", IN[MISSES])
+def test_the_cap_of_the_knit_top_is_hardly_longer_than_its_armhole(size: str) -> None:
+    of = pieces("knit-top", size)
+    ease = (
+        sewn(of["sleeve"], "cap-front", "cap-back")
+        - sewn(of["front"], "armhole")
+        - sewn(of["back"], "armhole")
+    )
+
+    assert 0.0 <= ease / INCH <= 0.5
+
+
+# Head girth over neck-base girth is 1.51 among women (ANSUR II, computed): at the base of the neck a knit
+# would have to stretch by half. A neckline cut wider asks for less.
+@pytest.mark.parametrize("chart", [MISSES, WOMEN, MEN])
+def test_the_neck_of_the_knit_top_asks_for_less_stretch_than_one_at_the_base_of_the_neck(chart: str) -> None:
+    for size in IN[chart]:
+        of = pieces("knit-top", size, "", chart)
+        neck = 2.0 * (sewn(of["front"], "neck") + sewn(of["back"], "neck"))
+        head = body(size, "head-girth", chart)
+        assert 0.0 <= head / neck - 1.0 < 0.25 < head / body(size, "neck-base-girth", chart) - 1.0
+
+
+# Angle at the apex of an isosceles triangle: 2 asin(width / (2 leg)).
+@pytest.mark.parametrize("block", ["straight-skirt", "bodice", "trousers"])
+def test_dart_angle_width_and_leg_agree(block: str) -> None:
+    for size in IN[MISSES]:
+        for piece in pieces(block, size).values():
+            for dart in piece.darts:
+                leg = dart.first.distance(dart.pivot)
+                assert dart_angle(dart) == pytest.approx(2.0 * asin(dart_width(dart) / (2.0 * leg)), abs=1e-9)
+
+
+# ANSUR II, 2012, United States Army: 5th, 50th and 95th percentile in mm, computed from the public
+# microdata of Gordon and others, NATICK/TR-15/007 (title page seen). 1,986 women, 4,082 men.
+PERCENTILES = {
+    WOMEN: {
+        "stature": (1525, 1626, 1740), "bust": (824, 940, 1094), "waist": (710, 852, 1040),
+        "hip": (901, 1018, 1156), "neck-base-girth": (340, 370, 405), "head-girth": (532, 560, 597),
+        "shoulder-girth": (944, 1027, 1119), "shoulder-length": (120, 135, 153),
+        "across-back": (326, 373, 423), "upper-arm": (259, 304, 360), "wrist": (142, 154, 168),
+        "hand": (173, 187, 202), "sleeve-length": (497, 542, 594), "back-waist-length": (384, 424, 470),
+        "crotch-height": (712, 780, 857), "thigh": (527, 613, 711), "ankle": (193, 215, 242),
+        "heel-ankle": (287, 310, 337), "vertical-trunk": (1440, 1555, 1685), "axilla-depth": (133, 156, 180),
+    },
+    MEN: {
+        "stature": (1648, 1755, 1870), "bust": (922, 1056, 1207), "waist": (768, 937, 1131),
+        "hip": (899, 1017, 1149), "neck-base-girth": (395, 433, 479), "head-girth": (548, 574, 601),
+        "shoulder-girth": (1080, 1176, 1288), "shoulder-length": (133, 150, 167),
+        "across-back": (374, 430, 491), "upper-arm": (303, 357, 418), "wrist": (162, 176, 191),
+        "hand": (195, 212, 230), "sleeve-length": (545, 592, 645), "back-waist-length": (433, 477, 524),
+        "crotch-height": (771, 845, 925), "thigh": (532, 624, 723), "ankle": (206, 228, 254),
+        "heel-ankle": (317, 343, 372), "vertical-trunk": (1519, 1664, 1814), "axilla-depth": (165, 188, 212),
+    },
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("chart", PERCENTILES)
+def test_the_charts_have_the_percentiles_of_ansur(chart: str) -> None:
+    for name, wanted in PERCENTILES[chart].items():
+        assert tuple(body(size, name, chart) for size in IN[chart]) == pytest.approx(wanted, abs=1e-9), name
+
+
+# Blocks drafted from the median against the means (computed): girth less ease, within 1 %.
+@pytest.mark.parametrize(("block", "line", "ease", "mean"), [
+    ("sheath", "bust-line", 2.0, 946.86), ("bodice", "bust-line", 2.0, 946.86),
+    ("straight-skirt", "hip-line", 2.0, 1021.25), ("trousers", "hip-line", 2.0, 1021.25),
+])  # fmt: skip
+def test_girths_less_ease_are_those_of_the_average_woman(
+    block: str, line: str, ease: float, mean: float
+) -> None:
+    assert girth(block, "p50", line, "", WOMEN) - ease * INCH == pytest.approx(mean, rel=0.01)

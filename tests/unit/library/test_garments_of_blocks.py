@@ -1,0 +1,23 @@
+"""A small garment of each block compiles: nothing to be said, and a sheet of every size can be made."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.compiling import said
+
+GARMENTS = Path(__file__).parent.parent.parent / "garments"
+BLOCKS = (
+    "bodice", "circle-skirt", "gathered-skirt", "kimono-top", "knit-top", "pull-on-trousers", "rectangle",
+    "straight-skirt", "trousers",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("block", BLOCKS)
+def test_a_garment_of_the_block_compiles_without_a_word(block: str) -> None:
+    text = GARMENTS.joinpath(f"{block}.garment").read_text(encoding="utf-8")
+
+    assert f"use block {block}" in text
+    assert said(text, folder=GARMENTS) == ()
