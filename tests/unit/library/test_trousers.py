@@ -161,3 +161,23 @@ def test_the_centre_of_the_back_stands_above_that_of_the_front(block: str, chart
 def test_edges_grow_with_the_size(block: str, chart: str, name: str) -> None:
     for piece in ("back", "front"):
         assert rising([sewn(pieces(block, size, "", chart)[piece], name) for size in IN[chart]])
+
+
+@pytest.mark.parametrize("chart", CHARTS)
+def test_the_side_does_not_stand_out_at_the_waist_even_where_the_waist_is_full(chart: str) -> None:
+    """Common practice, no source: by no more than 1/4 in, on the largest waists of the chart of men."""
+    for size in IN[chart]:
+        for piece in pieces(FITTED, size, "", chart).values():
+            waist, hip = corner_named(piece, "waist-side"), point_named(piece, "hip-side")
+            assert waist is not None
+            assert hip is not None
+            assert abs(waist.x) < abs(hip.x) + INCH / 4.0
+
+
+@pytest.mark.parametrize("size", IN[MISSES])
+def test_the_seat_leans_as_is_usual(size: str) -> None:
+    """Common practice, no source: 8 to 12 degrees off the vertical in fitted trousers for women."""
+    back = pieces(FITTED, size)["back"]
+    seat = edge(back, "crotch").parts[0].segments[0].start_direction()
+
+    assert 8.0 < abs(degrees(seat.angle())) - 90.0 < 12.0
