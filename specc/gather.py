@@ -10,6 +10,7 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Protocol
 
 from specc.diagnostics import Collector, Severity, declare
+from specc.library.methods import file_of
 from specc.names import did_you_mean
 from specc.resolve import Gathered
 from specc.resolve.codes import out_of_range, wrong_value
@@ -187,18 +188,18 @@ def _beside(owner: str, path: str) -> str | None:
 def _library(files: tuple[tree.Tree, ...], world: World, say: Collector) -> tuple[tree.Tree, ...]:
     """The library files whose charts, blocks or methods the texts speak of and do not declare themselves.
 
-    A chart or block stands in a library file of its own name; methods stand in `methods.garment`. Where one
-    is not to be had, all are read, so that what there is can be named.
+    A chart or block stands in a library file of its own name; methods stand together by kind: see `file_of`.
+    Where one is not to be had, all are read, so that what there is can be named.
     """
     declarations = [declaration for file in files for declaration in file.declarations]
     own = _declared(declarations)
-    wanted: dict[tuple[str, str], str] = {}
+    wanted: dict[tuple[str, str], str | None] = {}
     for item in declarations:
         match item:
             case tree.UseLibrary(kind=kind, name=name):
                 wanted[kind.text, name.text] = name.text
             case tree.Seam(method=method) | tree.Finish(method=method):
-                wanted["method", method.text] = "methods"
+                wanted["method", method.text] = file_of(method.text)
     wished = {name for key, name in wanted.items() if key not in own}
     wishes = [name for name in world.library_names() if name in wished]
     found = _read_library(wishes, world, say)

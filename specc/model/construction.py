@@ -59,7 +59,8 @@ class Making:
 
     `raw_edge` is what becomes of the cut edges: `covered`, `overlocked`, `enclosed`, `turned` or `raw`.
     `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides together`,
-    `wrong sides together` or None. `astm` and `iso` are the seam's letters and number where known.
+    `wrong sides together`, `both right sides up` or None. `astm` and `iso` are the seam's letters and number
+    where known. `foot` is the presser foot that helps, `needs` what the method asks of cloth and trims.
     """
 
     method: str
@@ -72,6 +73,8 @@ class Making:
     iso: str | None
     press: str | None
     machine: str | None
+    foot: str | None
+    needs: str | None
     passes: tuple[Pass, ...]
     takes: tuple[Takes, ...]
     settings: tuple[Setting, ...]

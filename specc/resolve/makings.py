@@ -38,7 +38,8 @@ UNKNOWN_BLANK = declare(
 )
 NO_WIDTH = declare("SPC307", "trim-without-width", Severity.ERROR, "trim `{trim}` does not say its width")
 
-_KNOWN = ("raw-edge", "shows", "faces", "astm", "iso", "press", "machine")
+_KNOWN = ("raw-edge", "shows", "faces", "astm", "iso", "press", "machine", "foot", "needs")
+_FACES = ("right sides together", "wrong sides together", "both right sides up")
 _RAW_EDGE = ("covered", "overlocked", "enclosed", "turned", "raw")
 _LENGTH = (Dimension.LENGTH,)
 _BLANK = re.compile(r"\{([^{}]*)\}")
@@ -59,7 +60,7 @@ def resolve_making(
     properties.require("raw-edge", "raw")
     raw_edge = properties.word("raw-edge", _RAW_EDGE, kind="what becomes of a raw edge")
     shows = properties.word("shows", ("yes", "no"), kind="yes or no")
-    faces = properties.word("faces", ("right sides together", "wrong sides together"), kind="how plies lie")
+    faces = properties.word("faces", _FACES, kind="how plies lie")
     allowance = filled.allowance()
     passes, takes = filled.passes(), filled.takes()
     if filled.failed or allowance is None:
@@ -75,6 +76,8 @@ def resolve_making(
         properties.words("iso", example="1.01.01"),
         filled.text_of(properties.get("press")),
         filled.text_of(properties.get("machine")),
+        filled.text_of(properties.get("foot")),
+        filled.text_of(properties.get("needs")),
         passes,
         takes,
         tuple(Setting(setting, value) for setting, value in filled.words.items()),

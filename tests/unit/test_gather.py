@@ -161,7 +161,11 @@ def test_only_what_is_spoken_of_is_read_from_the_library() -> None:
     text = "use chart misses\nuse block sheath\n"
 
     assert library(text) == ["library/misses.garment", "library/sheath.garment"]
-    assert "library/methods.garment" in library(text + "hem h along a.b by raw\n")
+    assert library(text + "hem h along a.b by raw\n") == [
+        "library/hems.garment",
+        "library/misses.garment",
+        "library/sheath.garment",
+    ]
 
 
 def test_what_the_text_declares_itself_is_not_read() -> None:

@@ -73,6 +73,8 @@ def _facts(sheet: Sheet, each: Seam | Finish) -> Iterator[tuple[str, str]]:
         yield takes.material[:1].upper() + takes.material[1:], sheet.title_of(takes.trim)
     yield "Press", making.press or ""
     yield "Machine", making.machine or ""
+    yield "Foot", making.foot or ""
+    yield "Needs", making.needs or ""
 
 
 def _allowance(sheet: Sheet, each: Seam | Finish) -> str:

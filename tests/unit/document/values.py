@@ -18,6 +18,7 @@ from specc.document.sheet import Sheet
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
+from specc.library.methods import method_files
 from specc.making import assemble
 from specc.pattern.piece import Dart, Edge, NamedPoint, Notch, NotchKind, Piece, ReferenceLine
 from specc.quantities import count, measure
@@ -134,9 +135,9 @@ def _library(name: str) -> SourceFile:
 
 def garment(spec: str = SPEC) -> Garment:
     tree, faults = parse(SourceFile("skiff.garment", spec))
-    methods, _ = parse(_library("methods.garment"))
+    methods = tuple(parse(_library(f"{file}.garment"))[0] for file, _ in method_files())
     assert not list(faults), list(faults)
-    found, said = resolve(Gathered(tree, (), (methods,)))
+    found, said = resolve(Gathered(tree, (), methods))
     assert found is not None, said
     return found
 

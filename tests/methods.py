@@ -1,0 +1,61 @@
+"""Owns using a method of the library in a test: with its trims, on a garment without faults."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING
+
+from specc.drafting import Evaluator, FinishedPieces
+from specc.library.methods import file_of
+from specc.units import UNITS
+from tests.drafting import garment
+
+if TYPE_CHECKING:
+    from specc.model.construction import Making
+    from specc.model.expression import Expression
+
+_MATERIALS = {
+    "bound-outside": "binding edging",
+    "elastic-bound": "binding edging",
+    "bias-bound": "binding strip",
+    "double-bias-bound": "binding strip",
+    "hong-kong": "binding strip",
+    "bias-faced": "strip strip",
+    "stayed": "tape tape",
+    "elastic-casing": "elastic edging",
+    "drawstring-casing": "cord cord",
+}
+_SEAMS_ON_BANDS = ("waistband", "rib-band", "turned-tube", "folded-strap")
+
+
+@cache
+def made(method: str, settings: str = "") -> Making:
+    """A method in use: elastic of 1 in, tape and cord of 1/4 in, a bias strip."""
+    body = f"{{ {_MATERIALS.get(method, '')}; {settings} }}"
+    file = file_of(method) or ""
+    seam = file.endswith("seams") or method in _SEAMS_ON_BANDS
+    used = (
+        f"seam s joins back.side to front.side by {method} {body}"
+        if seam
+        else f"finish f along back.neck, front.neck by {method} {body}"
+    )
+    found = garment(
+        f"""garment t "T" {{ style "T"; sizes 12; sample 12; units in }}
+        use chart misses
+        use block sheath
+        cloth lawn {{ fibre 100% cotton; width 44 in; weight 90 g/m2 }}
+        trim edging "the edging" {{ kind fold-over elastic; width 1 in; stretch 60% }}
+        trim strip "the strip" {{ kind bias strip; cut-from lawn }}
+        trim tape "the tape" {{ kind tape; width 1/4 in }}
+        trim cord "the cord" {{ kind cord; width 1/4 in }}
+        {used}"""
+    )
+    return found.seams[0].making if seam else found.finishes[0].making
+
+
+def inches(expression: Expression | None) -> float:
+    """The value of a length that is set, in inches."""
+    assert expression is not None
+    none: dict[str, float] = {}
+    value: float = Evaluator(none.__getitem__, FinishedPieces(())).value(expression)
+    return value / float(UNITS["in"].size)
