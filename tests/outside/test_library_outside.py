@@ -13,8 +13,8 @@ import pytest
 
 from specc.pattern.measure import dart_angle, dart_width
 from tests.drafting import SIZES, in_size, named
+from tests.methods import inches, made
 from tests.unit.library.quality import sewn
-from tests.unit.library.test_methods import inches, made
 from tests.unit.library.test_sheath import girth
 
 INCH = 25.4
