@@ -87,7 +87,8 @@ def _are_new(node: tree.Block, pieces: list[tree.Piece], used: Span, parts: Part
         where = " of another block"
         told = name_taken(used, "a piece", taken[0], first=None, where=where)
         told = told.note(f"block `{node.name.text}` has {enumerated([f'`{name}`' for name in first], 'and')}")
-        say.add(told.help("the pieces of a garment have names of their own; rename those of one block"))
+        cure = f"give those of one block other names: `use block {node.name.text} as NAME`"
+        say.add(told.help(cure))
         return False
     if len(parts.pieces) + len(pieces) > MOST_PIECES:
         bounds, found = f"at most {MOST_PIECES}", len(parts.pieces) + len(pieces)

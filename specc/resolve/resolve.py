@@ -5,7 +5,7 @@ Knows nothing of what the single declarations say.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, TypeVar
 
 from specc.diagnostics import Collector, Severity, declare
@@ -30,6 +30,7 @@ from specc.resolve.expressions import Scope
 from specc.resolve.header import resolve_header
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
 from specc.resolve.parts import Parts
+from specc.resolve.renaming import renamed
 from specc.resolve.settings import Settings
 from specc.source import Span
 from specc.syntax import tree
@@ -191,6 +192,10 @@ class _Resolution:
             cure = there_are(self._declared.names(tree.Chart))
             self._lacks(NO_CHART.at(self._head), f"write `use chart NAME`; {cure}")
         for use in uses:
+            if use.renaming is not None:
+                owner, name = f"chart `{use.name.text}`", "as"
+                told = UNKNOWN_PROPERTY.at(use.renaming.span, owner=owner, what="setting", name=name)
+                self._say.add(told.help("only a block is used under other names"))
             for item in use.settings[:1]:
                 place = item.name.span if isinstance(item, tree.Property) else item.span
                 owner, name = f"chart `{use.name.text}`", place.text.split()[0]
@@ -212,23 +217,25 @@ class _Resolution:
         blocks = []
         seen: dict[str, Span] = {}
         for use in uses:
-            if use.name.text in seen:
-                told = MORE_THAN_ONE.at(use.span, owner="a garment", what=f"block `{use.name.text}`")
-                self._say.add(told.see(seen[use.name.text], "the first"))
+            called = use.renaming.name.text if use.renaming else use.name.text
+            if called in seen:
+                told = MORE_THAN_ONE.at(use.span, owner="a garment", what=f"block `{called}`")
+                told = told.see(seen[called], "the first")
+                self._say.add(told.help(f"give its pieces other names: `use block {use.name.text} as NAME`"))
                 continue
-            seen[use.name.text] = use.span
+            seen[called] = use.span
             node = self._declared.find(tree.Block, use.name)
             if node is None:
                 self._missing["block"] = None
                 continue
             heard = Collector()
             settings = Settings(use.settings, use.name.span, heard)
-            block = resolve_block(node, settings, measured, self._parts, heard)
+            block = resolve_block(renamed(node, use.renaming), settings, measured, self._parts, heard)
             self._say.add(*self._told_of_block(heard.diagnostics, use, node, measured.chart))
             if block is None:
                 self._missing["block"] = None
             else:
-                blocks.append(block)
+                blocks.append(replace(block, name=called))
         for unused in self._declared.unused(tree.Block):
             self._check_unused(unused)
         if blocks and "block" not in self._missing and not self._parts.pieces:

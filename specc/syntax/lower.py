@@ -91,8 +91,12 @@ class Lowering(LowerAlterations):
     def use_file(self, meta: Meta, path: tree.Text) -> tree.UseFile:
         return tree.UseFile(path, self._span(meta))
 
-    def use_library(self, meta: Meta, kind: tree.Word, name: tree.Word, settings: Any) -> tree.UseLibrary:
-        return tree.UseLibrary(kind, name, settings or (), self._span(meta))
+    def use_library(self, meta: Meta, kind: tree.Word, name: tree.Word, *parts: Any) -> tree.UseLibrary:
+        renaming, settings = parts
+        return tree.UseLibrary(kind, name, renaming, settings or (), self._span(meta))
+
+    def renaming(self, meta: Meta, name: tree.Word, title: Any) -> tree.Renaming:
+        return tree.Renaming(name, title, self._span(meta))
 
     def usable(self, _meta: Meta, kind: Token) -> tree.Word:
         return self._word(kind)

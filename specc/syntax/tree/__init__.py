@@ -61,7 +61,7 @@ from specc.syntax.tree.reshaping import (
     Tapering,
     Unfold,
 )
-from specc.syntax.tree.sheets import Hold, Label, Note, Sheet, UseFile, UseLibrary
+from specc.syntax.tree.sheets import Hold, Label, Note, Renaming, Sheet, UseFile, UseLibrary
 from specc.syntax.tree.values import Choice, Find, Let, Parameter, When
 
 __all__ = [
@@ -125,6 +125,7 @@ __all__ = [
     "Property",
     "Ref",
     "Release",
+    "Renaming",
     "Reshaping",
     "RoundCorner",
     "Scallop",

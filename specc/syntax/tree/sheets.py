@@ -57,10 +57,19 @@ class Hold(NamedTuple):
     span: Span
 
 
+class Renaming(NamedTuple):
+    """The name, and perhaps the title, that a block's pieces bear in this garment."""
+
+    name: Word
+    title: Text | None
+    span: Span
+
+
 class UseLibrary(NamedTuple):
     """A chart or block by name (`kind`: chart, block), with parameters."""
 
     kind: Word
     name: Word
+    renaming: Renaming | None
     settings: tuple[Property | Hold | Broken, ...]
     span: Span

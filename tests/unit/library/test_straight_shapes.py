@@ -18,6 +18,10 @@ CUTTING = {
     "twice": (2, None),
     "on-fold": (1, "left-edge"),
     "twice-on-fold": (2, "left-edge"),
+    "three times": (3, None),
+    "four times": (4, None),
+    "five times": (5, None),
+    "six times": (6, None),
 }
 
 
