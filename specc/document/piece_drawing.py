@@ -15,7 +15,14 @@ from specc.document.drawing import Drawing, Label, Stroke
 from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.marks import scale_bar
-from specc.document.piece_labels import label_darts, label_edges, label_grain, label_lines, label_piece
+from specc.document.piece_labels import (
+    label_darts,
+    label_edges,
+    label_grain,
+    label_lines,
+    label_piece,
+    room_beside,
+)
 from specc.document.piece_lines import (
     cut_line,
     dart_lines,
@@ -63,7 +70,8 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
     )
     view = View(scale, Point(low.x, high.y), Point(_MARGIN, _MARGIN))
     far = view.point(Point(high.x, low.y))
-    width, height = far.x + _MARGIN, far.y + _MARGIN + _FOOT
+    beside = room_beside(far - view.at, cutting.lines)
+    width, foot = far.x + _MARGIN + beside.x, far.y + _MARGIN + beside.y
     strokes = (
         *reference_lines(piece, view),
         *stitch_lines(piece, view),
@@ -73,17 +81,24 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
         *grain_lines(piece, view),
         *notch_lines(piece, view, cutting.allowances),
     )
-    placer = Placer(width, far.y + _MARGIN)
+    placer = Placer(width, foot)
     for stroke in strokes:
         placer.avoid(stroke.traces, _WEIGHTS.get(stroke.line, 2.0))
     label_grain(placer, piece, view)
     label_edges(placer, piece, view, lengths)
     label_darts(placer, piece, view)
     label_lines(placer, piece, view)
-    label_piece(placer, piece, view, cutting.lines)
-    bar = scale_bar(Point(_MARGIN, height - _FOOT + 1.5), scale, lengths)
+    label_piece(placer, piece, view, cutting.lines, outside=_outside(view.at, far, beside))
+    bar = scale_bar(Point(_MARGIN, foot + 1.5), scale, lengths)
     title = f"{piece.title}, scale {said(scale)}"
-    return Drawing(f"piece-{piece.name}", title, width, height, scale, (*strokes, *placer.labels, *bar))
+    return Drawing(f"piece-{piece.name}", title, width, foot + _FOOT, scale, (*strokes, *placer.labels, *bar))
+
+
+def _outside(near: Point, far: Point, beside: Point) -> Point | None:
+    """The middle of the title's first line below or right of a piece that lies between two corners."""
+    if beside.y:
+        return Point((near.x + far.x) / 2, far.y + _MARGIN)
+    return Point(far.x + _MARGIN + beside.x / 2, (near.y + far.y) / 2) if beside.x else None
 
 
 def nest_drawing(

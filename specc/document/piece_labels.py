@@ -8,7 +8,7 @@ from __future__ import annotations
 from math import pi
 from typing import TYPE_CHECKING
 
-from specc.document.lettering import Lettering, height_of
+from specc.document.lettering import Lettering, height_of, width_of
 from specc.document.piece_lines import on_paper, outward_at
 from specc.document.placement import Place
 from specc.geometry.point import Point
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 _ALONG = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82)
 _OFF = 2.4  # from the line to the middle of the letters, millimetres of paper
+_LEADING = height_of(Lettering.SMALL) + 2.0  # from line to line of the title, millimetres of paper
 
 
 def upright(direction: Point) -> float:
@@ -40,7 +41,7 @@ def label_edges(placer: Placer, piece: Piece, view: View, lengths: Lengths) -> N
     for edge in sorted(piece.edges, key=lambda each: (stitched_length(each), each.name)):
         text = f"{edge.name} {lengths.near(stitched_length(edge))}"
         if edge.name == piece.fold:
-            places = tuple(_beside(piece, edge, view, offs=(-2.5, -7.6)))
+            places = tuple(_beside(piece, edge, view, offs=(-2.5, -7.6, _OFF)))
             placer.place(f"{text}, on the fold", Lettering.VALUE, places, ground=True)
         else:
             places = tuple(_beside(piece, edge, view, offs=(-_OFF, -3.4, -4.6, _OFF, 4.0, 6.0, -6.5, 8.0)))
@@ -104,18 +105,46 @@ def label_grain(placer: Placer, piece: Piece, view: View) -> None:
     placer.place("grain", Lettering.SMALL, places)
 
 
-def label_piece(placer: Placer, piece: Piece, view: View, lines: tuple[str, ...]) -> None:
-    """The title and what is said below it stand together inside, as near to the middle as there is room."""
+def room_beside(size: Point, lines: tuple[str, ...]) -> Point:
+    """The paper that the title takes where the piece is too small for it.
+
+    Below a low one, such as a band; right of a narrow one, such as a strap; (0, 0) where it has room inside.
+    `size` is how wide and high the piece is on paper.
+    """
+    wide, high = _extent(lines)
+    if size.y < high + 4 * _OFF:
+        return Point(0.0, high)
+    return Point(wide, 0.0) if size.x < wide + 2 * _OFF else Point(0.0, 0.0)
+
+
+def label_piece(
+    placer: Placer, piece: Piece, view: View, lines: tuple[str, ...], *, outside: Point | None
+) -> None:
+    """The title and what is said below it stand together inside, as near to the middle as there is room.
+
+    Or outside, where its middle line then begins at a point stated.
+    """
     corners = [view.point(part.start) for edge in piece.edges for part in edge.parts]
     left, right = min(c.x for c in corners), max(c.x for c in corners)
     top, bottom = min(c.y for c in corners), max(c.y for c in corners)
-    shares = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-    places = tuple(
-        Place(Point(left + (right - left) * x, top + (bottom - top) * y), 0.0, abs(x - 0.5) + abs(y - 0.5))
-        for y in shares
-        for x in (0.5, 0.42, 0.58, 0.34, 0.66)
-    )
-    letterings = (Lettering.TITLE, *(Lettering.SMALL for _ in lines[1:]))
-    placer.place_stack(
-        tuple(zip(lines, letterings, strict=True)), places, leading=height_of(Lettering.SMALL) + 2.0
-    )
+    places: tuple[Place, ...]
+    if outside is not None:
+        places = (Place(outside),)
+    else:
+        places = tuple(
+            Place(
+                Point(left + (right - left) * x, top + (bottom - top) * y), 0.0, abs(x - 0.5) + abs(y - 0.5)
+            )
+            for y in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+            for x in (0.5, 0.42, 0.58, 0.34, 0.66)
+        )
+    placer.place_stack(tuple(zip(lines, _letterings(lines), strict=True)), places, leading=_LEADING)
+
+
+def _extent(lines: tuple[str, ...]) -> tuple[float, float]:
+    wide = max(width_of(line, lettering) for line, lettering in zip(lines, _letterings(lines), strict=True))
+    return wide + _OFF, _LEADING * len(lines)
+
+
+def _letterings(lines: tuple[str, ...]) -> tuple[Lettering, ...]:
+    return (Lettering.TITLE, *(Lettering.SMALL for _ in lines[1:]))

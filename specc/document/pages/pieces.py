@@ -13,6 +13,7 @@ from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
 from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
+from specc.geometry.tolerance import SAME
 from specc.making.cloths import cloth_of
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
 from specc.pattern.piece import Dart, NotchKind
@@ -108,11 +109,9 @@ def _nests(sheet: Sheet) -> Iterator[Block]:
         Group("beside", figures[at : at + _ABREAST], first=_WIDE / _ABREAST)
         for at in range(0, len(figures), _ABREAST)
     )
-    yield Group("together", (Heading("All sizes"), *rows[:1]))
+    laid = f"As sewn, laid on each other as drafted. The wider line is size {sheet.header.sample}."
+    yield Group("together", (Heading("All sizes"), Paragraph(laid, "note"), *rows[:1]))
     yield from rows[1:]
-    yield Paragraph(
-        f"As sewn, laid on each other as drafted. The wider line is size {sheet.header.sample}.", "note"
-    )
 
 
 def _nest(sheet: Sheet, piece: Piece) -> Figure:
@@ -142,8 +141,8 @@ def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
     yield Fact("From", _cloth(sheet, piece))
     for notch in piece.notches:
         corner = next(edge.start for edge in piece.edges if edge.name == notch.edge)
-        where = f"{notch.edge}, {sheet.lengths.said(notch.at)} from {corner}"
-        yield Fact("Notch" if notch.kind is NotchKind.SINGLE else "Double notch", where)
+        where = f"{sheet.lengths.said(notch.at)} from {corner}" if notch.at > SAME else f"at {corner}"
+        yield Fact("Notch" if notch.kind is NotchKind.SINGLE else "Double notch", f"{notch.edge}, {where}")
 
 
 def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:

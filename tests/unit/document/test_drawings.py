@@ -13,13 +13,15 @@ from specc.document.drawing import Label, Stroke
 from specc.document.lengths import Lengths
 from specc.document.line import LINES, LineKind
 from specc.document.marks import arrow_head, circle, scale_bar
-from specc.document.piece_drawing import outline_drawing
+from specc.document.piece_drawing import Cutting, outline_drawing, piece_drawing
 from specc.document.piece_labels import upright
 from specc.document.placement import box_of, flattened
 from specc.document.view import View, said, scale_for
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
+from specc.making.assembly import CutPiece
+from tests.altering import rectangle
 from tests.unit.document.values import back, document, front
 
 if TYPE_CHECKING:
@@ -126,6 +128,32 @@ def test_every_line_lies_on_the_paper(name: str) -> None:
             for point in flattened(trace):
                 assert -0.01 <= point.x <= drawing.width + 0.01
                 assert -0.01 <= point.y <= drawing.height + 0.01
+
+
+# A neckband and a strap: neither holds its own title, which then stands below it or to its right.
+@pytest.mark.parametrize(("wide", "high", "below"), [(300.0, 40.0, True), (40.0, 500.0, False)])
+def test_the_title_of_a_piece_too_small_for_it_stands_outside(
+    wide: float, high: float, *, below: bool
+) -> None:
+    piece = rectangle(wide, high)
+    outline = tuple(edge.parts[0].start for edge in piece.edges)
+    cut = CutPiece(piece.name, outline, outline, wide * high, wide * high)
+    lines = ("Band", "cut 1, single", "size 12")
+    room = Point(118.0, 150.0)
+
+    drawing = piece_drawing(Cutting(piece, cut, {}, lines), Lengths("cm"), room=room)
+
+    (line,) = strokes(drawing, LineKind.CUT)
+    corners = [point for trace in line.traces for point in flattened(trace)]
+    for label in labels(drawing):
+        if label.text in lines:
+            box = box_of(label)
+            if below:
+                assert box.middle.y - box.high > max(corner.y for corner in corners)
+            else:
+                assert box.middle.x - box.wide > max(corner.x for corner in corners)
+            assert box.high < box.middle.y < drawing.height - box.high
+            assert box.wide < box.middle.x < drawing.width - box.wide
 
 
 def test_a_scale_bar_is_as_long_as_it_says() -> None:
