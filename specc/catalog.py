@@ -31,6 +31,7 @@ _DECLARING = (
     "specc.resolve.settings",
     "specc.resolve.materials",
     "specc.resolve.alterations",
+    "specc.resolve.swings",
     "specc.resolve.construction",
     "specc.resolve.makings",
     "specc.resolve.demands",

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from specc.alteration.halves import Halves, closed_up
+from specc.alteration.marks import behind
 from specc.alteration.opening import Opening, filled
 from specc.alteration.refusal import Refusal, found, line_of, missing
 from specc.alteration.runs import Run, edges_from, free_name, replaced
@@ -28,9 +29,9 @@ if TYPE_CHECKING:
 
     from specc.alteration.refusal import Facts
     from specc.geometry.point import Point
-    from specc.model.alteration import Place, Swing
+    from specc.model.alteration import Swing, SwingTarget
     from specc.model.expression import Expression
-    from specc.pattern.piece import Edge, Piece
+    from specc.pattern.piece import Edge, Piece, TwoPointedDart
 
 PIVOTS_APART: Final = 0.5  # mm by which the pivots of two darts that become one may differ
 LEGS_APART: Final = 0.5  # mm by which the legs of one dart may differ
@@ -49,7 +50,7 @@ class Slash:
     into: Dart | None = None
 
 
-def apply(  # noqa: PLR0911 - a refusal each
+def apply(
     pieces: tuple[Piece, ...], step: Swing, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
     """The pieces with the dart swung: its angle stays at the pivot, stitched lengths of other edges too."""
@@ -59,65 +60,103 @@ def apply(  # noqa: PLR0911 - a refusal each
     dart = dart_named(piece, step.dart.name)
     if dart is None:
         return missing(piece, step.dart)
+    shares = _shares(piece, dart, step, evaluate)
+    if isinstance(shares, Refusal):
+        return shares
+    places = [_stitched_place(piece, dart, target, evaluate) for target in step.into]
+    swung, left = piece, 1.0
+    for index, (target, share) in enumerate(zip(step.into, shares, strict=True)):
+        now = dart_named(swung, dart.name)
+        assert isinstance(now, Dart), dart.name
+        slash = _slash(swung, now, target, places[index], step)
+        if isinstance(slash, Refusal):
+            return slash
+        whole = share >= left * WHOLE
+        name = dart.name
+        if not (whole and len(step.into) == 1):
+            name = free_name(swung, f"{dart.name}-into-{slash.edge.name}")
+        length = stitched_length(slash.edge)
+        swung = _swung(swung, now, slash, target.form, share=1.0 if whole else share / left, name=name)
+        left -= share
+        if slash.into is None:
+            grown = next(edge for edge in swung.edges if edge.name == slash.edge.name)
+            shifted = behind(places[index] or 0.0, stitched_length(grown) - length)
+            places = [
+                shifted(place) if place is not None and other.part.name == grown.name else place
+                for place, other in zip(places, step.into, strict=True)
+            ]
+    if dart_named(swung, dart.name) is None:
+        into = " and ".join(f"`{piece.name}.{target.part.name}`" for target in step.into)
+        swung = replace(
+            swung, gone=(*swung.gone, Gone(dart.name, f"swung into {into} {line_of(step.origin)}"))
+        )
+    return replaced(pieces, swung)
+
+
+def _shares(
+    piece: Piece, dart: Dart | TwoPointedDart, step: Swing, evaluate: Callable[[Expression], float]
+) -> tuple[float, ...] | Refusal:
+    """What share of the dart goes into each target, or why none can."""
     facts = (("piece", piece.name), ("dart", dart.name))
     if not isinstance(dart, Dart):
         return Refusal("not-an-edge-dart", facts, step.dart.origin, "release it, or leave it where it is")
-    if step.target.piece != piece.name:
-        other = (*facts, ("other", f"{step.target.piece}.{step.target.name}"))
-        return Refusal("swing-into-other-piece", other, step.target.origin, "name an edge of `{piece}`")
-    share = evaluate(step.share)
-    if not 0.0 < share <= 1.0 + SAME:
-        return Refusal(
-            "share-out-of-range", (*facts, ("share", share)), step.origin, "give a share up to 100%"
-        )
+    for target in step.into:
+        if target.part.piece != piece.name:
+            other = (*facts, ("other", f"{target.part.piece}.{target.part.name}"))
+            return Refusal("swing-into-other-piece", other, target.part.origin, "name an edge of `{piece}`")
+    written = [0.0 if target.share is None else evaluate(target.share) for target in step.into]
+    rest = 1.0 - sum(written)
+    shares = [
+        rest if target.share is None else share for target, share in zip(step.into, written, strict=True)
+    ]
+    wrong = next((share for share in shares if not 0.0 < share <= 1.0 + SAME), None)
+    if wrong is not None or sum(shares) > 1.0 + SAME:
+        more = (*facts, ("share", sum(shares) if wrong is None else wrong))
+        return Refusal("share-out-of-range", more, step.origin, "give shares up to 100%")
     legs = abs(dart.first.distance(dart.pivot) - dart.second.distance(dart.pivot))
     if legs > LEGS_APART:
         return Refusal("dart-legs-unequal", (*facts, ("distance", legs)), step.dart.origin, "draw equal legs")
-    slash = _slash(piece, dart, step, evaluate)
-    if isinstance(slash, Refusal):
-        return slash
-    return replaced(pieces, _swung(piece, dart, slash, step=step, share=share))
+    return tuple(shares)
 
 
 def _slash(  # noqa: PLR0911 - a refusal each
-    piece: Piece, dart: Dart, step: Swing, evaluate: Callable[[Expression], float]
+    piece: Piece, dart: Dart, target: SwingTarget, place: float | None, step: Swing
 ) -> Slash | Refusal:
     """The cut, free of darts and inside the piece, or why there is none."""
-    facts = (("piece", piece.name), ("dart", dart.name), ("edge", step.target.name))
-    into, edge = dart_named(piece, step.target.name), edge_named(piece, step.target.name)
+    facts = (("piece", piece.name), ("dart", dart.name), ("edge", target.part.name))
+    into, edge = dart_named(piece, target.part.name), edge_named(piece, target.part.name)
     if isinstance(into, Dart) and into.name != dart.name:
         apart = into.pivot.distance(dart.pivot)
         if apart > PIVOTS_APART:
             more = (*facts, ("target", into.name), ("distance", apart))
-            return Refusal("pivots-apart", more, step.target.origin, "swing it into an edge instead")
+            return Refusal("pivots-apart", more, target.part.origin, "swing it into an edge instead")
         host = next(edge for edge in piece.edges if into.name in edge.darts)
         part = host.darts.index(into.name)
         return Slash(host, part, host.parts[part].length(), into.first.toward(into.second, 0.5), into)
-    if edge is None:
+    if edge is None or place is None:
         if into is None:
-            return missing(piece, step.target)
-        other: Facts = (("piece", piece.name), ("name", step.target.name))
-        return Refusal("not-an-edge", other, step.target.origin, "name an edge or another dart")
+            return missing(piece, target.part)
+        other: Facts = (("piece", piece.name), ("name", target.part.name))
+        return Refusal("not-an-edge", other, target.part.origin, "name an edge or another dart")
     if edge.name == piece.fold:
-        return Refusal("slash-into-fold", facts, step.target.origin, "swing it into another edge")
-    place = place_on_edge(edge, _stitched_place(piece, dart, edge, step.place, evaluate))
-    if not is_clear(edge, place):
+        return Refusal("slash-into-fold", facts, target.part.origin, "swing it into another edge")
+    on_edge = place_on_edge(edge, place)
+    if not is_clear(edge, on_edge):
         cure = "place it further from the end of the edge, or swing it into the neighbouring edge"
         return Refusal("slash-at-end", facts, step.origin, cure)
-    slash = Slash(edge, place.part, place.along, place.at)
+    slash = Slash(edge, on_edge.part, on_edge.along, on_edge.at)
     return _obstacle(piece, dart, slash, step) or slash
 
 
 def _stitched_place(
-    piece: Piece,
-    dart: Dart,
-    edge: Edge,
-    place: Place | None,
-    evaluate: Callable[[Expression], float],
-) -> float:
-    """The stitched length from the edge's start at which the slash meets it."""
-    if place is not None:
-        return stitched_place(edge, place, evaluate)
+    piece: Piece, dart: Dart | TwoPointedDart, target: SwingTarget, evaluate: Callable[[Expression], float]
+) -> float | None:
+    """The stitched length from the edge's start at which the slash meets it; None if there is no edge."""
+    edge = edge_named(piece, target.part.name)
+    if edge is None or not isinstance(dart, Dart):
+        return None
+    if target.place is not None:
+        return stitched_place(edge, target.place, evaluate)
     # Below the pivot first, then above it; the nearest place of each.
     met = [
         (crossing.across > 0.0, abs(crossing.across), index, crossing.along)
@@ -137,10 +176,12 @@ def _obstacle(piece: Piece, dart: Dart, slash: Slash, step: Swing) -> Refusal | 
     return obstacle(piece, Path.through(dart.pivot, slash.end), others, facts=facts, origin=step.origin)
 
 
-def _swung(piece: Piece, dart: Dart, slash: Slash, *, step: Swing, share: float) -> Piece:
-    """The piece after the turn."""
+def _swung(  # noqa: PLR0913 - a dart, where it goes, and as what
+    piece: Piece, dart: Dart, slash: Slash, form: Form, *, share: float, name: str
+) -> Piece:
+    """The piece after the turn; what opens as a dart is called `name`."""
     whole, into = share >= WHOLE, slash.into
-    bridged = into is None and step.form is not Form.DART
+    bridged = into is None and form is not Form.DART
     halves, begin = _halved(piece, dart, slash)
     following, angle = halves.turning()
     motion = Rigid.turning(dart.pivot, angle * min(1.0, share))
@@ -151,21 +192,17 @@ def _swung(piece: Piece, dart: Dart, slash: Slash, *, step: Swing, share: float)
     if whole:
         runs = closed_up(runs, dart.name)
         moved = replace(moved, darts=tuple(other for other in moved.darts if other.name != dart.name))
-    if into is None and step.form is Form.DART:
-        name = dart.name if whole else free_name(piece, f"{dart.name}-into-{slash.edge.name}")
-        return _with_dart(moved, runs, replace(dart, name=name, edge=slash.edge.name))
-    if whole:
-        how = f"swung into `{piece.name}.{step.target.name}` {line_of(step.origin)}"
-        moved = replace(moved, gone=(*moved.gone, Gone(dart.name, how)))
     if into is not None:
         return replace(moved, edges=edges_from(moved, runs))
+    if form is Form.DART:
+        return _with_dart(moved, runs, replace(dart, name=name, edge=slash.edge.name))
     opening = Opening(
         OPENING,
         stitched_at(slash.edge, slash.part, slash.along),
         dart.pivot,
         (dart.pivot, dart.pivot),
     )
-    moved, runs = filled(moved, runs, opening, step.form)
+    moved, runs = filled(moved, runs, opening, form)
     return replace(moved, edges=edges_from(moved, runs))
 
 

@@ -70,20 +70,30 @@ class LeaveOut:
 
 
 @dataclass(frozen=True, slots=True)
-class Swing:
-    """Slash from a place on `target`, an edge or a dart with the same pivot, to the dart's pivot and turn.
+class SwingTarget:
+    """Where a share of a dart goes: into an edge, or into a dart with the same pivot.
 
-    The part between slash and dart turns until the dart's legs meet (`share` of 1) or have come that share
-    closer. A second dart as target takes no place and no form. `place` None on an edge means straight below
-    the pivot along the grain, or the middle of the edge where the grain line through the pivot does not meet
-    it.
+    `share` is a ratio of the dart as the statement finds it; None is all that the others leave. A dart as
+    target takes no place and no form. `place` None on an edge means straight below the pivot along the grain,
+    or the middle of the edge where the grain line through the pivot does not meet it.
+    """
+
+    part: PartRef
+    place: Place | None
+    form: Form
+    share: Expression | None
+
+
+@dataclass(frozen=True, slots=True)
+class Swing:
+    """Slash from a place on each target to the dart's pivot and turn.
+
+    The part between slash and dart turns until the dart's legs have come the target's share closer. Places
+    are those of the edges before the first turn. What no target takes stays in the dart.
     """
 
     dart: PartRef
-    target: PartRef
-    place: Place | None
-    form: Form
-    share: Expression
+    into: tuple[SwingTarget, ...]
     origin: Span
 
 

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, TypeVar
 from specc.diagnostics import Severity, declare
 from specc.model.alteration import (
     Crop,
-    Form,
     LeaveOut,
     Lengthen,
     Level,
@@ -18,13 +17,13 @@ from specc.model.alteration import (
     PieceRef,
     Place,
     Release,
-    Swing,
 )
 from specc.model.expression import Arithmetic, Constant, Operator, PartRef
-from specc.resolve.codes import NAMED_TWICE, enumerated, out_of_range, there_are, unknown_name
-from specc.resolve.expressions import FIGURES, meaning
+from specc.resolve.codes import NAMED_TWICE, there_are, unknown_name
+from specc.resolve.expressions import meaning
 from specc.resolve.parts import DARTS, Gone, wrong_kind
 from specc.resolve.reshaping import Reshaper
+from specc.resolve.swings import Swinger
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
@@ -39,19 +38,12 @@ if TYPE_CHECKING:
     from specc.resolve.expressions import Scope
     from specc.resolve.parts import Parts
 
-INSIDE_DART = declare(
-    "SPC218", "dart-inside-piece", Severity.ERROR, "`{dart}` lies inside its piece and cannot be swung"
-)
-WRONG_TARGET = declare(
-    "SPC219", "wrong-target", Severity.ERROR, "`{dart}` cannot be swung into `{target}`, {reason}"
-)
 NOTHING_LEFT = declare("SPC311", "nothing-left", Severity.ERROR, "no piece is left to make")
 
 Item = TypeVar("Item", bound=PieceRef | PartRef)
 
 _LENGTH = (Dimension.LENGTH,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
-_ONE = Quantity.of(1, UNITS[""])
 _MINUS = Quantity.of(-1, UNITS[""])
 
 
@@ -62,6 +54,7 @@ class Alterer:
         self._scope = scope
         self._parts = parts
         self._say = say
+        self._swinger = Swinger(self, parts, say)
         self._reshaper = Reshaper(self, parts, say)
 
     def step(self, node: tree.AlterStep) -> Alteration | None:  # noqa: PLR0911  one line a verb
@@ -72,7 +65,7 @@ class Alterer:
             case tree.Release():
                 return self._release(node)
             case tree.Swing():
-                return self._swing(node)
+                return self._swinger.step(node)
             case tree.Crop():
                 level = self._level(node.at, node.pieces)
                 found = self.pieces(node.pieces)
@@ -128,55 +121,6 @@ class Alterer:
             self._parts.lose(dart, Gone(f"released on line {node.span.line}", dart.origin))
         return Release(darts, node.span) if darts else None
 
-    def _swing(self, node: tree.Swing) -> Swing | None:
-        parts = self._parts
-        dart = parts.find(node.dart, DARTS, self._say)
-        target = parts.find(node.target, ("edge", "dart"), self._say)
-        share = self._share(node)
-        form = Form(node.form.text) if node.form else Form.DART
-        if dart is None or target is None or share is None:
-            return None
-        name, into = f"{dart.piece}.{dart.name}", f"{target.piece}.{target.name}"
-        own = parts.pieces[dart.piece or ""]
-        if own.kinds[dart.name] == "two-pointed dart":
-            told = INSIDE_DART.at(node.dart.span, dart=name)
-            self._say.add(
-                told.help("release it, or crop the piece at its widest so that it opens on the edge")
-            )
-            return None
-        fault = self._not_a_target(dart, target)
-        if fault is not None:
-            told = WRONG_TARGET.at(node.target.span, dart=name, target=into, reason=fault)
-            edges = enumerated([f"`{dart.piece}.{edge}`" for edge in own.of("edge")], "or")
-            self._say.add(told.help(f"swing it into an edge of its own piece: {edges}"))
-            return None
-        place = None if node.place is None else self.place(node.place, target)
-        whole = isinstance(share, Constant) and share.value.value == 1
-        into_dart = own.kinds[target.name] == "dart"
-        if whole and (form is not Form.DART or into_dart):
-            parts.lose(dart, Gone(f"swung into `{into}` on line {node.span.line}", node.dart.span))
-        elif not whole and form is Form.DART and not into_dart:
-            # The part that is swung is a dart of its own; it is named as the alteration names it.
-            own.kinds.setdefault(f"{dart.name}-into-{target.name}", "dart")
-        return Swing(dart, target, place, form, share, node.span)
-
-    @staticmethod
-    def _not_a_target(dart: PartRef, target: PartRef) -> str | None:
-        if target.piece != dart.piece:
-            return "which is on another piece"
-        return "which is the dart itself" if target.name == dart.name else None
-
-    def _share(self, node: tree.Swing) -> Expression | None:
-        if node.share is None:
-            return Constant(_ONE, node.span)
-        what, wanted = "the share of a dart", (Dimension.RATIO, Dimension.NUMBER)
-        share = meaning(node.share, FIGURES, self._say, what=what, wanted=wanted)
-        if isinstance(share, Constant) and not 0 < share.value.value <= 1:
-            bounds = "above 0% and up to 100%"
-            self._say.add(out_of_range(node.share.span, what, bounds, found=share.value))
-            return None
-        return share
-
     # --- places, levels, corners ---
 
     def length(self, node: tree.Expression, what: str) -> Expression | None:
@@ -185,10 +129,6 @@ class Alterer:
 
     def place(self, node: tree.Place, target: PartRef) -> Place | None:
         """The place on an edge, a length or a share of it; anything else is reported."""
-        if self._parts.pieces[target.piece or ""].kinds[target.name] == "dart":
-            told = wrong_kind(node.span, f"{target.piece}.{target.name}", "dart", ("edge",))
-            self._say.add(told.help("take the place out: the dart is added to the other one"))
-            return None
         at = meaning(node.at, self._scope, self._say, what="a place on an edge", wanted=_PLACE)
         corner = None if node.corner is None else self._parts.corner(node.corner, target, self._say)
         return None if at is None else Place(at, node.span, corner)

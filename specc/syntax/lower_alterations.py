@@ -48,8 +48,17 @@ class LowerAlterations(Transformer[Token, Any]):
         return tree.LeaveOut(pieces, self._span(meta))
 
     def swing(self, meta: Meta, *parts: Any) -> tree.Swing:
-        share, dart, target, place, form = parts
-        return tree.Swing(share, dart, target, place, form, self._span(meta))
+        share, dart, first, *others = parts
+        return tree.Swing(dart, (first._replace(share=share), *others), self._span(meta))
+
+    def swing_target(self, meta: Meta, part: tree.Ref, place: Any, form: Any) -> tree.SwingTarget:
+        return tree.SwingTarget(None, part, place, form, self._span(meta))
+
+    def further_target(self, meta: Meta, share: Any, target: tree.SwingTarget) -> tree.SwingTarget:
+        return target._replace(share=share, span=self._span(meta))
+
+    def rest(self, meta: Meta) -> tree.Rest:
+        return tree.Rest(self._span(meta))
 
     def half(self, meta: Meta) -> tree.Number:
         return tree.Number(Fraction(1, 2), None, self._span(meta))

@@ -25,7 +25,7 @@ from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.region import polygon_area, signed_area
 from specc.geometry.segment import Line
-from specc.model.alteration import Crop, Form, Level, PieceRef, Place, Swing
+from specc.model.alteration import Crop, Form, Level, PieceRef, Place, Swing, SwingTarget
 from specc.model.expression import PartRef
 from specc.pattern.lookup import edge_named, line_named
 from specc.pattern.measure import dart_angle, dart_width, drawn_length, line_length, stitched_length
@@ -297,7 +297,7 @@ def ref(name: str) -> PartRef:
 def swung(
     piece: Piece, form: Form, share: float = 1.0, *, dart: str = "bust-dart", place: Place | None = None
 ) -> Piece:
-    step = Swing(ref(dart), ref("hem"), place, form, _number(share), ORIGIN)
+    step = Swing(ref(dart), (SwingTarget(ref("hem"), place, form, _number(share)),), ORIGIN)
     result = swing.apply((piece,), step, lambda expression: expression.number)  # type: ignore[union-attr]
     assert isinstance(result, tuple), result
     return result[0]

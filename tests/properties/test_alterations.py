@@ -15,7 +15,18 @@ from specc.alteration import crop, lengthen, move_corner, release, swing
 from specc.alteration.record import DartState, recorded
 from specc.alteration.refusal import REASONS, Refusal
 from specc.geometry.region import crosses_itself
-from specc.model.alteration import Crop, Form, Lengthen, Level, MoveCorner, PieceRef, Place, Release, Swing
+from specc.model.alteration import (
+    Crop,
+    Form,
+    Lengthen,
+    Level,
+    MoveCorner,
+    PieceRef,
+    Place,
+    Release,
+    Swing,
+    SwingTarget,
+)
 from specc.model.expression import PartRef
 from specc.pattern.lookup import corner_named, edge_named, line_named, names_of
 from specc.pattern.measure import (
@@ -79,7 +90,8 @@ def edge(piece: Piece, name: str) -> Edge:
 def swung(
     piece: Piece, form: Form, *, share: float = 1.0, target: str = "hem", place: Place | None = None
 ) -> Piece:
-    step = Swing(ref("bust-dart"), ref(target), place, form, number(share, length=False), ORIGIN)
+    into = SwingTarget(ref(target), place, form, number(share, length=False))
+    step = Swing(ref("bust-dart"), (into,), ORIGIN)
     return one(swing.apply((piece,), step, evaluate))
 
 
@@ -223,7 +235,8 @@ def test_a_slash_does_not_cut_into_another_dart(piece: Piece) -> None:
     through = pivot + (dart.bottom - pivot) * ((hem.parts[0].start.y - pivot.y) / (dart.bottom.y - pivot.y))
     assume(through.x < hem.parts[0].end.x - 20.0)
     place = Place(number(hem.parts[0].length_at(through)), ORIGIN)
-    step = Swing(ref("bust-dart"), ref("hem"), place, Form.FLARE, number(1.0, length=False), ORIGIN)
+    into = SwingTarget(ref("hem"), place, Form.FLARE, number(1.0, length=False))
+    step = Swing(ref("bust-dart"), (into,), ORIGIN)
     refusal = refused(swing.apply((piece,), step, evaluate))
     assert refusal.code_name == "slash-crosses-dart"
     assert dict(refusal.facts)["crossed"] == "waist-dart"

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from specc.alteration import band, extend, round_corner, scallop, sew_as, spread, swing, taper
 from specc.alteration.refusal import Refusal
 from specc.geometry.path import Path
-from specc.model.alteration import Form, Swing
+from specc.model.alteration import Form, Swing, SwingTarget
 from specc.model.reshaping import Band, Extend, RoundCorner, Scallop, SewAs, Spread, Taper
 from specc.pattern.lookup import corner_named, line_named, names_of
 from specc.pattern.measure import (
@@ -130,7 +130,7 @@ def test_a_line_across_a_parallel_spread_is_bridged(piece: Piece, by: float, pla
 
 @given(fronts(), st.sampled_from([Form.PLEAT, Form.TUCK, Form.EASE]), st.sampled_from([0.5, 1.0]))
 def test_a_swung_dart_may_become_ease_pleat_or_tuck(piece: Piece, form: Form, part_of: float) -> None:
-    step = Swing(part("bust-dart"), part("hem"), None, form, share(part_of), ORIGIN)
+    step = Swing(part("bust-dart"), (SwingTarget(part("hem"), None, form, share(part_of)),), ORIGIN)
     laid = altered(swing.apply((piece,), step, evaluate))
     assert sewn(laid, "hem") == pytest.approx(sewn(piece, "hem"), abs=1e-6)
     hem = edge(laid, "hem")

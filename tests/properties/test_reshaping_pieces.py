@@ -16,7 +16,7 @@ from specc.alteration.edges import piece_backward
 from specc.alteration.refusal import Refusal
 from specc.geometry.path import Path
 from specc.geometry.point import Point, Rigid
-from specc.model.alteration import Form, Swing
+from specc.model.alteration import Form, Swing, SwingTarget
 from specc.model.reshaping import Face, Join, Mirror, Split, SplitEnd, Unfold
 from specc.pattern.lookup import line_named, names_of, point_named
 from specc.pattern.measure import dart_angle, drawn_length, line_length, place_on_edge, two_pointed_outline
@@ -167,7 +167,8 @@ def test_a_seam_takes_up_a_dart_on_its_way(piece: Piece) -> None:
 
 def with_shoulder_dart(piece: Piece) -> Piece:
     """The bust dart swung to the shoulder."""
-    step = Swing(part("bust-dart"), part("shoulder"), at_share(0.5), Form.DART, share(1.0), ORIGIN)
+    target = SwingTarget(part("shoulder"), at_share(0.5), Form.DART, share(1.0))
+    step = Swing(part("bust-dart"), (target,), ORIGIN)
     (swung,) = made(swing.apply((piece,), step, evaluate))
     return swung
 

@@ -14,7 +14,9 @@ from specc.syntax.tree.alterations import (
     MoveCorner,
     Place,
     Release,
+    Rest,
     Swing,
+    SwingTarget,
 )
 from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, Ref, Text, Word
 from specc.syntax.tree.blocks import Block
@@ -127,6 +129,7 @@ __all__ = [
     "Release",
     "Renaming",
     "Reshaping",
+    "Rest",
     "RoundCorner",
     "Scallop",
     "Seam",
@@ -139,6 +142,7 @@ __all__ = [
     "Step",
     "Straight",
     "Swing",
+    "SwingTarget",
     "Takes",
     "Taper",
     "Tapering",

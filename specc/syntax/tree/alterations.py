@@ -30,14 +30,27 @@ class Place(NamedTuple):
     span: Span
 
 
-class Swing(NamedTuple):
-    """A dart swung to another place; `share` None means all of it."""
+class Rest(NamedTuple):
+    """What the other shares leave."""
 
-    share: Number | None
-    dart: Ref
-    target: Ref
+    span: Span
+
+
+class SwingTarget(NamedTuple):
+    """Where a share of a dart goes; `share` None means all of it."""
+
+    share: Number | Rest | None
+    part: Ref
     place: Place | None
     form: Word | None
+    span: Span
+
+
+class Swing(NamedTuple):
+    """A dart swung to other places."""
+
+    dart: Ref
+    into: tuple[SwingTarget, ...]
     span: Span
 
 

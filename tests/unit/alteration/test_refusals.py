@@ -26,6 +26,7 @@ from specc.model.alteration import (
     Place,
     Release,
     Swing,
+    SwingTarget,
 )
 from specc.model.expression import PartRef
 from specc.model.reshaping import Reshaping
@@ -99,7 +100,8 @@ def swing(
     dart: str, into: str, *, at: float | None = None, share: float = 1.0, piece: str = "front"
 ) -> Swing:
     place = None if at is None else Place(number(at), ORIGIN)
-    return Swing(part(dart), part(into, piece), place, Form.FLARE, number(share, length=False), ORIGIN)
+    target = SwingTarget(part(into, piece), place, Form.FLARE, number(share, length=False))
+    return Swing(part(dart), (target,), ORIGIN)
 
 
 def crop(line: str, above: float) -> Crop:

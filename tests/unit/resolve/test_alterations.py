@@ -36,9 +36,10 @@ def test_each_verb_is_given_its_meaning() -> None:
     assert kinds == [LeaveOut, Release, Swing, Crop, Lengthen, Lengthen, MoveCorner]
     _, _, swing, crop, lengthen, shorten, lower = steps
     assert isinstance(swing, Swing)
-    assert swing.form is Form.FLARE
-    assert swing.place is not None
-    assert swing.place.from_corner == "hem-side"
+    (target,) = swing.into
+    assert target.form is Form.FLARE
+    assert target.place is not None
+    assert target.place.from_corner == "hem-side"
     assert isinstance(crop, Crop)
     assert isinstance(lengthen, Lengthen)
     assert isinstance(lengthen.at, Level)
@@ -122,6 +123,21 @@ def test_a_part_of_a_dart_that_is_swung_is_a_dart_of_its_own() -> None:
     more = "measure x = width of front.bust-dart\nmeasure y = width of front.bust-dart-into-hem"
 
     assert told(altered(*steps, more=more)) == []
+
+
+def test_a_dart_swung_to_several_places_leaves_a_dart_for_each_share() -> None:
+    steps = (
+        "release front.waist-dart",
+        "swing half of front.bust-dart into front.hem at 20%, 30% into front.hem, the rest into front.neck",
+    )
+    more = "\n".join(
+        f"measure {x} = width of front.bust-dart-into-{where}"
+        for x, where in (("x", "hem"), ("y", "hem-2"), ("z", "neck"))
+    )
+
+    assert told(altered(*steps, more=more)) == []
+    _, said = resolved(altered(*steps, more="measure x = width of front.bust-dart"))
+    assert "it was swung into `front.hem`, `front.hem` and `front.neck` on line 7" in said[0].message
 
 
 def test_a_lone_name_is_told_with_all_the_pieces_that_have_it() -> None:
