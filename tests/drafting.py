@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 SIZES = ("6", "8", "10", "12", "14", "16", "18", "20")
 
-_GARMENT = """garment trial "Trial" {{
+AROUND_BLOCK = """garment trial "Trial" {{
   style  "T-1"
   sizes  {sizes}
   sample {sample}
@@ -44,7 +44,7 @@ def written(block: str, *, chart: str = "measurement bust = 80, 100 cm") -> Garm
     """A garment of sizes S and L whose block `drawn` has this body, on a chart with these lines."""
     more = f"chart sizes {{\n  sizes S, L\n{chart}\n}}\nblock drawn {{\n{block}\n}}\n"
     return garment(
-        _GARMENT.format(sizes="S, L", sample="S", chart="sizes", block="drawn", settings="", more=more)
+        AROUND_BLOCK.format(sizes="S, L", sample="S", chart="sizes", block="drawn", settings="", more=more)
     )
 
 
@@ -53,7 +53,7 @@ def from_library(block: str, settings: str = "") -> Garment:
     """A garment of every size of the library's chart that uses a block of the library."""
     sizes = ", ".join(SIZES)
     return garment(
-        _GARMENT.format(sizes=sizes, sample="12", chart="misses", block=block, settings=settings, more="")
+        AROUND_BLOCK.format(sizes=sizes, sample="12", chart="misses", block=block, settings=settings, more="")
     )
 
 

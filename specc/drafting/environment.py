@@ -15,13 +15,14 @@ from specc.drafting.edges import drawn_edge
 from specc.drafting.evaluate import EvaluationError, Evaluator, dimension_of, is_share
 from specc.drafting.finished import times_round
 from specc.drafting.lazy import Lazy
+from specc.drafting.lines import drawn_line, level_line
 from specc.drafting.points import position
 from specc.drafting.roots import root
-from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
-from specc.model.block import DartRun, Let
-from specc.pattern.measure import drawn_length, line_length, place_on_edge, stitched_length
+from specc.model.block import DartRun, Let, LineDraft
+from specc.pattern.measure import drawn_length, line_length, place_on_edge, stitched_length, stitched_where
+from specc.pattern.outline import drawn_outline
 from specc.pattern.piece import Piece, ReferenceLine, TwoPointedDart
 from specc.units import Dimension, format_angle, format_length, format_number
 
@@ -30,11 +31,12 @@ if TYPE_CHECKING:
 
     from specc.diagnostics import Diagnostic
     from specc.drafting.lazy import Key
+    from specc.geometry.path import Path
     from specc.model.block import (
         Block,
         EdgeDraft,
         Find,
-        LineDraft,
+        LevelDraft,
         On,
         PieceDraft,
         PointDraft,
@@ -112,10 +114,12 @@ class Environment:
         return found
 
     def stitched_place(
-        self, piece: str, edge: str, at: Expression, *, corner: str | None, origin: Span
+        self, piece: str, edge: str, at: Expression | str, *, corner: str | None, origin: Span
     ) -> float:
         """A place on an edge, written on the piece, in stitched millimetres from the edge's start."""
         drawn, _ = self.edge_of(piece, edge)
+        if isinstance(at, str):
+            return stitched_where(drawn, self.point_of(piece, at))
         return self._along(
             piece, at, whole=stitched_length(drawn), back=corner == drawn.end, on=edge, origin=origin
         )
@@ -128,7 +132,9 @@ class Environment:
             whole, back = stitched_length(drawn), on.corner == drawn.end
             along = self._along(piece, on.at, whole=whole, back=back, on=name, origin=origin)
             return place_on_edge(drawn, along).at
-        path, back = self.line_of(owner, name).parts[0], on.corner == self._pieces[owner].lines[name].end
+        line = self._pieces[owner].lines[name]
+        back = isinstance(line, LineDraft) and on.corner == line.end
+        path = self.line_of(owner, name).parts[0]
         return path.point_at(
             self._along(piece, on.at, whole=path.length(), back=back, on=name, origin=origin)
         )
@@ -204,9 +210,18 @@ class Environment:
         if kind == "edge":
             return drawn_edge(drafts.edges[name], finder)
         if kind == "line":
-            start, end = finder.at(drafts.lines[name].start), finder.at(drafts.lines[name].end)
-            return ReferenceLine(name, (Path.through(start, end),))
+            line = drafts.lines[name]
+            if isinstance(line, LineDraft):
+                return drawn_line(line, finder)
+            return level_line(line, finder.at(line.point), self._outline(drafts), piece=owner)
         return self._two_pointed(drafts, name, finder)
+
+    def _outline(self, drafts: _Drafts) -> Path:
+        """The outline of the piece as far as it is drawn, straight across the mouths of darts."""
+        name = drafts.piece.name
+        edges = tuple(self.edge_of(name, edge)[0] for edge in drafts.edges)
+        darts = tuple(dart for edge in drafts.edges for dart in self.edge_of(name, edge)[1])
+        return drawn_outline(Piece(name, "", edges, darts))
 
     def _found(self, definition: Find, key: Key) -> float:
         """The value that makes both sides equal; whatever does not depend on it is computed once."""
@@ -275,7 +290,7 @@ class _Drafts:
     block: str
     points: Mapping[str, PointDraft]
     edges: Mapping[str, EdgeDraft]
-    lines: Mapping[str, LineDraft]
+    lines: Mapping[str, LineDraft | LevelDraft]
     two_pointed: Mapping[str, TwoPointedDraft]
     edge_of_dart: Mapping[str, str]
 

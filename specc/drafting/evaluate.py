@@ -5,7 +5,7 @@ Knows nothing of where named values and parts come from: it asks for both.
 
 from __future__ import annotations
 
-from math import asin, atan, cos, isfinite, radians, sin, sqrt, tan
+from math import asin, atan, cos, isfinite, radians, sin, sqrt, tan, tau
 from typing import TYPE_CHECKING, Protocol
 
 from specc.diagnostics import Severity, declare
@@ -40,6 +40,8 @@ _FUNCTIONS: Mapping[Function, Callable[..., float]] = {
     Function.ARC_SINE: asin,
     Function.ARC_TANGENT: atan,
     Function.SIZE_OF: abs,
+    Function.RADIUS: lambda round_: round_ / tau,
+    Function.CIRCUMFERENCE: lambda radius: radius * tau,
 }
 _CURES = {
     Function.ROOT: "what a root is taken of must not be less than 0 in any size",

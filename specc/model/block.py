@@ -167,20 +167,30 @@ class TwoPointedDraft:
 
 @dataclass(frozen=True, slots=True)
 class LineDraft:
-    """A reference line between two points."""
+    """A reference line between two points: straight, or a smooth curve `through` points between them."""
 
     name: str
     start: str
     end: str
+    through: tuple[str, ...]
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class LevelDraft:
+    """A reference line level with a point, from one side of the outline to the other."""
+
+    name: str
+    point: str
     origin: Span
 
 
 @dataclass(frozen=True, slots=True)
 class NotchDraft:
-    """A notch on an edge of this piece."""
+    """A notch on an edge of this piece: at a length or share of it, or where a point lies on it."""
 
     edge: str
-    at: Expression
+    at: Expression | str
     corner: str | None
     double: bool
     origin: Span
@@ -197,7 +207,7 @@ class PieceDraft:
     points: tuple[PointDraft, ...]
     edges: tuple[EdgeDraft, ...]
     two_pointed: tuple[TwoPointedDraft, ...]
-    lines: tuple[LineDraft, ...]
+    lines: tuple[LineDraft | LevelDraft, ...]
     notches: tuple[NotchDraft, ...]
     grain: tuple[str, str] | None
     origin: Span

@@ -63,6 +63,8 @@ class Function(StrEnum):
     ARC_SINE = "arc sine"
     ARC_TANGENT = "arc tangent"
     SIZE_OF = "size"  # absolute value
+    RADIUS = "radius"  # of a circle that is so long round
+    CIRCUMFERENCE = "circumference"  # of a circle with that radius
 
 
 @dataclass(frozen=True, slots=True)

@@ -66,6 +66,12 @@ def stitched_at(edge: Edge, part: int, along: float) -> float:
     return _interpolated(run, tuple((drawn, sewn) for sewn, drawn in _knots(edge)))
 
 
+def stitched_where(edge: Edge, point: Point) -> float:
+    """The stitched length from the start corner to where the edge comes nearest to a point."""
+    part = min(range(len(edge.parts)), key=lambda index: edge.parts[index].distance_to(point))
+    return stitched_at(edge, part, edge.parts[part].length_at(point))
+
+
 def _knots(edge: Edge) -> tuple[tuple[float, float], ...]:
     """Pairs of stitched length and length of cloth between which the one is in proportion to the other."""
     whole = stitched_length(edge)

@@ -5,11 +5,13 @@ Knows nothing of sizes or of how a point is found.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
 from specc.model.block import Block, Find, Let
 from specc.resolve.choices import report_same_options
+from specc.resolve.chosen import Chosen
 from specc.resolve.codes import enumerated, name_taken, out_of_range
 from specc.resolve.expressions import Scope, alike, dimension_of, meaning, resolve_expression
 from specc.resolve.pieces import Pieces, parts_of
@@ -17,7 +19,7 @@ from specc.resolve.properties import Properties, said, titled
 from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from specc.diagnostics import Collector
     from specc.model.block import Definition
@@ -58,12 +60,15 @@ def resolve_block(
     definitions = _Definitions(measured, parts, say)
     definitions.take_settings(node.body, settings)
     settings.close(f"block `{name}`")
-    pieces = [item for item in node.body if isinstance(item, tree.Piece)]
+    chosen = Chosen(definitions.choices, say)
+    body = chosen.of(node.body)
+    definitions.left_out = chosen.left_out
+    pieces = [chosen.piece(item) for item in body if isinstance(item, tree.Piece)]
     if not _are_new(node, pieces, settings.place, parts, say):
         return None
     for piece in pieces:
         parts.pieces[piece.name.text] = parts_of(piece, say)
-    found = definitions.named(node.body, None)
+    found = definitions.named(body, None)
     drafts = []
     for piece in pieces:
         found += definitions.named(piece.body, piece.name.text)
@@ -104,6 +109,7 @@ class _Definitions:
         measurements = () if measured.chart is None else measured.chart.measurements
         self.parameters: list[Definition] = []
         self.choices: dict[str, tuple[tree.Choice, str]] = {}
+        self.left_out: Mapping[str, str] = {}
         self._values = measured.values
         self._origins = {one.name: one.origin for one in measurements}
         self._failed = set(measured.failed)
@@ -140,7 +146,8 @@ class _Definitions:
             values = self._values.items()
             reach |= {name.removeprefix(own): value for name, value in values if name.startswith(own)}
         below = frozenset(self._below) - reach.keys()
-        return Scope(reach, self._parts, piece, missing=frozenset(self._failed), below=below)
+        failed = frozenset(self._failed)
+        return Scope(reach, self._parts, piece, missing=failed, below=below, left_out=self.left_out)
 
     def named(self, body: Iterable[object], piece: str | None) -> list[Definition]:
         """The `let` and `find` statements of a body, in order."""
@@ -180,7 +187,7 @@ class _Definitions:
         dimension = dimension_of(low)
         high = meaning(node.high, scope, self._say, what="the upper bound", wanted=alike(dimension))
         values = {**scope.values, node.name.text: (name, dimension)}
-        inner = Scope(values, scope.parts, piece, missing=scope.missing, below=scope.below)
+        inner = replace(scope, values=values)
         left = resolve_expression(node.left, inner, self._say)
         if left is None or high is None:
             return None

@@ -38,6 +38,8 @@ _FUNCTIONS = {
     "arc-sine": Function.ARC_SINE,
     "arc-tangent": Function.ARC_TANGENT,
     "size": Function.SIZE_OF,
+    "radius": Function.RADIUS,
+    "circumference": Function.CIRCUMFERENCE,
     "larger": Function.LARGER,
     "smaller": Function.SMALLER,
 }
@@ -53,8 +55,8 @@ class Scope:
     ask, `piece` the one to which lone part names belong. `fixed`: names that stand for a value already known
     (the settings of a method), `widths` those whose width is known. `finishes`: names whose opening may be
     asked for. `missing`: names whose declaration failed, on which all is silent. `below`: names that are
-    declared only later. `kind`: what a name may stand for. `figures_only`: whether none may
-    stand at all.
+    declared only later. `left_out`: names that stand only on a condition, which is told. `kind`: what a name
+    may stand for. `figures_only`: whether none may stand at all.
     """
 
     values: Mapping[str, tuple[str, Dimension]]
@@ -65,6 +67,7 @@ class Scope:
     finishes: tuple[str, ...] = ()
     missing: frozenset[str] = frozenset()
     below: frozenset[str] = frozenset()
+    left_out: Mapping[str, str] = field(default_factory=dict)
     kind: str = "measurement or value"
     figures_only: bool = False
 
@@ -169,6 +172,9 @@ def _named(node: tree.Named, scope: Scope, say: Collector) -> Expression | None:
     if name in scope.below:
         told = unknown_name(node.span, scope.kind, name, known=())
         told = told.help(f"`{name}` is not declared above this line; move it there, or take another")
+    elif name in scope.left_out:
+        told = unknown_name(node.span, scope.kind, name, known=())
+        told = told.help(f"`{name}` is there only {scope.left_out[name]}; give it a value for every option")
     say.add(told)
     return None
 
@@ -223,23 +229,14 @@ def _applied(node: tree.Applied, scope: Scope, say: Collector) -> Expression | N
         half = Constant(Quantity.of(Fraction(1, 2), UNITS[""]), node.span)
         return Arithmetic(Operator.TIMES, half, arguments[0], first, node.span)
     function = _FUNCTIONS[node.function]
-    dimension: Dimension | None
-    wanted = ""
-    match function:
-        case Function.LARGER | Function.SMALLER:
-            second = dimension_of(arguments[1])
-            dimension = first.plus(second)
-            if dimension is None:
-                say.add(_cannot_join(node.values[0], node.values[1], first, second, joined="compared"))
-                return None
-        case Function.SIZE_OF:
-            dimension = first
-        case Function.ROOT:
-            dimension, wanted = first.root(), "an area or a number"
-        case Function.SINE | Function.COSINE | Function.TANGENT:
-            dimension, wanted = (Dimension.NUMBER if first == Dimension.ANGLE else None), "an angle"
-        case Function.ARC_SINE | Function.ARC_TANGENT:
-            dimension, wanted = (Dimension.ANGLE if first.is_plain else None), "a number"
+    if function in (Function.LARGER, Function.SMALLER):
+        second = dimension_of(arguments[1])
+        dimension, wanted = first.plus(second), ""
+        if dimension is None:
+            say.add(_cannot_join(node.values[0], node.values[1], first, second, joined="compared"))
+            return None
+    else:
+        dimension, wanted = _outcome(function, first)
     if dimension is None:
         what = f"what `{node.function} of` takes"
         argument = node.values[0]
@@ -247,3 +244,18 @@ def _applied(node: tree.Applied, scope: Scope, say: Collector) -> Expression | N
         say.add(told)
         return None
     return Applied(function, arguments, dimension, node.span)
+
+
+def _outcome(function: Function, of: Dimension) -> tuple[Dimension | None, str]:
+    """The dimension of a function of one value, None if it takes no such; and what it takes, in words."""
+    match function:
+        case Function.ROOT:
+            return of.root(), "an area or a number"
+        case Function.SINE | Function.COSINE | Function.TANGENT:
+            return (Dimension.NUMBER if of == Dimension.ANGLE else None), "an angle"
+        case Function.ARC_SINE | Function.ARC_TANGENT:
+            return (Dimension.ANGLE if of.is_plain else None), "a number"
+        case Function.RADIUS | Function.CIRCUMFERENCE:
+            return (of if of == Dimension.LENGTH else None), "a length"
+        case _:
+            return of, ""

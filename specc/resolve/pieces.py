@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.diagnostics import Severity, declare
 from specc.model.block import (
     At,
     Bearing,
@@ -14,6 +15,7 @@ from specc.model.block import (
     DartRun,
     EdgeDraft,
     Going,
+    LevelDraft,
     LineDraft,
     Moved,
     NotchDraft,
@@ -28,7 +30,7 @@ from specc.model.block import (
 from specc.model.expression import Constant
 from specc.resolve.broken import has_broken
 from specc.resolve.choices import holds
-from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, name_taken, out_of_range
+from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, enumerated, name_taken, out_of_range
 from specc.resolve.expressions import SIDES, meaning
 from specc.resolve.parts import PieceParts
 from specc.resolve.properties import titled
@@ -49,6 +51,29 @@ _ANGLE = (Dimension.ANGLE,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
 _SHARE = (Dimension.RATIO, Dimension.NUMBER)
 _MOST_CUT = 20
+
+NOT_ON_EDGE = declare(
+    "SPC234",
+    "notch-not-on-edge",
+    Severity.ERROR,
+    "point `{point}` does not lie on one edge of `{piece}`, so that a notch cannot stand there",
+)
+
+
+def edges_at(piece: tree.Piece, point: str) -> tuple[str, ...]:
+    """The edges of the piece that run through the point, or on which it was placed."""
+    edges = [item for item in piece.body if isinstance(item, tree.Edge)]
+    found = [
+        edge.name.text
+        for edge in edges
+        if point in (edge.start.text, *(run.to.text for run in edge.runs if not isinstance(run, tree.Broken)))
+    ]
+    for item in piece.body:
+        if isinstance(item, tree.PointStatement) and item.name.text == point:
+            on = item.position
+            if isinstance(on, tree.On) and on.edge.second is None:
+                found += [edge.name.text for edge in edges if edge.name.text == on.edge.first.text]
+    return tuple(dict.fromkeys(found))
 
 
 def parts_of(piece: tree.Piece, say: Collector) -> PieceParts:  # noqa: C901 a case a statement
@@ -72,6 +97,8 @@ def parts_of(piece: tree.Piece, say: Collector) -> PieceParts:  # noqa: C901 a c
             case tree.Line():
                 if add(item.name, "line"):
                     parts.ends[item.name.text] = (item.start.text, item.end.text)
+            case tree.LevelLine():
+                add(item.name, "line")
             case tree.TwoPointed():
                 add(item.name, "two-pointed dart")
             case tree.Edge():
@@ -112,8 +139,9 @@ class Pieces:
             self._say.add(told.help("give it edges that close its outline"))
         points = [self._point(item) for item in body if isinstance(item, tree.PointStatement)]
         darts = [self._two_pointed(item) for item in body if isinstance(item, tree.TwoPointed)]
-        lines = [self._line(item) for item in body if isinstance(item, tree.Line)]
+        lines = [self._line(item) for item in body if isinstance(item, tree.Line | tree.LevelLine)]
         notches = [self._notch(item) for item in body if isinstance(item, tree.Notch)]
+        notches += [self._notch_at(item) for item in body if isinstance(item, tree.NotchAtPoint)]
         cut, fold = self._cut()
         return PieceDraft(
             self._name,
@@ -179,10 +207,29 @@ class Pieces:
         ends = item.top.text, item.bottom.text, item.middle.text
         return TwoPointedDraft(item.name.text, *ends, width, item.name.span)
 
-    def _line(self, item: tree.Line) -> LineDraft | None:
-        if not self._known_points(item.start, item.end):
+    def _line(self, item: tree.Line | tree.LevelLine) -> LineDraft | LevelDraft | None:
+        if isinstance(item, tree.LevelLine):
+            known = self._known_points(item.point)
+            return LevelDraft(item.name.text, item.point.text, item.name.span) if known else None
+        if not self._known_points(item.start, *item.through, item.end):
             return None
-        return LineDraft(item.name.text, item.start.text, item.end.text, item.name.span)
+        through = tuple(point.text for point in item.through)
+        return LineDraft(item.name.text, item.start.text, item.end.text, through, item.name.span)
+
+    def _notch_at(self, item: tree.NotchAtPoint) -> NotchDraft | None:
+        if not self._known_points(item.point):
+            return None
+        edges = edges_at(self._node, item.point.text)
+        if len(edges) == 1:
+            return NotchDraft(edges[0], item.point.text, None, item.double, item.span)
+        told = NOT_ON_EDGE.at(item.point.span, point=item.point.text, piece=self._name)
+        if edges:
+            between = enumerated([f"`{edge}`" for edge in edges], "and")
+            told = told.note(f"it is the corner between {between}").help("a corner shows by itself")
+        else:
+            told = told.help("say where the point lies: `point NAME on EDGE at …`, or let an edge run to it")
+        self._say.add(told)
+        return None
 
     def _notch(self, item: tree.Notch) -> NotchDraft | None:
         at = self._value(item.at, "the place of a notch", _PLACE)

@@ -57,10 +57,10 @@ class Settings:
         if default is None or written is None:
             return default
         if len(written.values) == 1 and len(written.values[0]) == 1:
-            atom = written.values[0][0]
-            if isinstance(atom, tree.Number):
+            value = _reckoned(written.values[0][0], scope)
+            if value is not None:
                 what = f"`{parameter.name.text}`"
-                return meaning(atom, scope, self._say, what=what, wanted=(dimension_of(default),))
+                return meaning(value, scope, self._say, what=what, wanted=(dimension_of(default),))
         wanted = dimension_of(default).with_article
         self._say.add(wrong_value(span_of(written.values), parameter.name.text, wanted))
         return None
@@ -105,3 +105,16 @@ class Settings:
             place = hold.span.file.span(hold.span.start, hold.span.start + len("hold"))
             told = UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name="hold")
             self._say.add(told.help("a finish or hem holds its trim in; a seam takes `ease` or `gathers`"))
+
+
+def _reckoned(atom: tree.Atom, scope: Scope) -> tree.Expression | None:
+    """The value that the atom is, or names; None when it is neither."""
+    match atom:
+        case tree.Number():
+            return atom
+        case tree.Word(text=name) if name in scope.values or name in scope.fixed:
+            return tree.Named(atom, atom.span)
+        case tree.Reckoned(value=value):
+            return value
+        case _:
+            return None

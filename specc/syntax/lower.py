@@ -104,6 +104,12 @@ class Lowering(LowerAlterations):
     def settings(self, _meta: Meta, *body: Any) -> tuple[tree.Property | tree.Hold | tree.Broken, ...]:
         return present(body)
 
+    def reckoned(self, meta: Meta, name: tree.Word, value: tree.Expression) -> tree.Property:
+        return tree.Property(name, ((tree.Reckoned(value, value.span),),), self._span(meta))
+
+    def lead_name(self, meta: Meta, name: tree.Word) -> tree.Named:
+        return tree.Named(name, self._span(meta))
+
     def chart(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Chart:
         return tree.Chart(name, title, present(body), self._span(meta))
 
@@ -128,17 +134,17 @@ class Lowering(LowerAlterations):
     def choice(self, meta: Meta, name: tree.Word, title: Any, *options: tree.Word) -> tree.Choice:
         return tree.Choice(name, title, options, self._span(meta))
 
-    def let(self, meta: Meta, name: tree.Word, value: tree.Expression) -> tree.Let:
-        return tree.Let(name, value, self._span(meta))
+    def let(self, meta: Meta, name: tree.Word, value: tree.Expression, when: Any) -> tree.Let:
+        return tree.Let(name, value, when, self._span(meta))
 
-    def find(self, meta: Meta, name: tree.Word, *parts: tree.Expression) -> tree.Find:
-        low, high, left, right = parts
-        return tree.Find(name, low, high, left, right, self._span(meta))
+    def find(self, meta: Meta, name: tree.Word, *parts: Any) -> tree.Find:
+        low, high, left, right, when = parts
+        return tree.Find(name, low, high, left, right, when, self._span(meta))
 
     # --- pieces ---
 
-    def piece(self, meta: Meta, name: tree.Word, title: Any, *body: Any) -> tree.Piece:
-        return tree.Piece(name, title, present(body), self._span(meta))
+    def piece(self, meta: Meta, name: tree.Word, title: Any, when: Any, *body: Any) -> tree.Piece:
+        return tree.Piece(name, title, when, present(body), self._span(meta))
 
     def cut(self, meta: Meta, count: Token, fold: Any, when: Any) -> tree.Cut:
         number = tree.Number(parse_number(count), None, self._span(count))
@@ -147,8 +153,8 @@ class Lowering(LowerAlterations):
     def when(self, meta: Meta, choice: tree.Word, option: tree.Word) -> tree.When:
         return tree.When(choice, option, self._span(meta))
 
-    def point(self, meta: Meta, name: tree.Word, position: Any) -> tree.PointStatement:
-        return tree.PointStatement(name, position, self._span(meta))
+    def point(self, meta: Meta, name: tree.Word, position: Any, when: Any) -> tree.PointStatement:
+        return tree.PointStatement(name, position, when, self._span(meta))
 
     def at(self, meta: Meta, across: tree.Expression, up: tree.Expression) -> tree.At:
         return tree.At(across, up, self._span(meta))
@@ -174,39 +180,47 @@ class Lowering(LowerAlterations):
     def on(self, meta: Meta, edge: tree.Ref, at: tree.Expression, corner: Any) -> tree.On:
         return tree.On(edge, at, corner, self._span(meta))
 
-    def edge(self, meta: Meta, name: tree.Word, start: tree.Word, hidden: Any, *runs: Any) -> tree.Edge:
-        return tree.Edge(name, start, hidden is not None, present(runs), self._span(meta))
+    def edge(self, meta: Meta, name: tree.Word, start: tree.Word, *parts: Any) -> tree.Edge:
+        hidden, when, *runs = parts
+        return tree.Edge(name, start, hidden is not None, when, present(tuple(runs)), self._span(meta))
 
     def hidden(self, _meta: Meta) -> bool:
         return True
 
-    def straight(self, meta: Meta, to: tree.Word) -> tree.Straight:
-        return tree.Straight(to, self._span(meta))
+    def straight(self, meta: Meta, to: tree.Word, when: Any) -> tree.Straight:
+        return tree.Straight(to, when, self._span(meta))
 
     def curve(self, meta: Meta, to: tree.Word, *parts: Any) -> tree.Curve:
-        leaving, arriving, full, through = parts
-        return tree.Curve(to, leaving, arriving, full, through, self._span(meta))
+        leaving, arriving, full, through, when = parts
+        return tree.Curve(to, leaving, arriving, full, through, when, self._span(meta))
 
     def bearing(self, meta: Meta, direction: tree.Expression, handle: Any) -> tree.Bearing:
         return tree.Bearing(direction, handle, self._span(meta))
 
     def dart(self, meta: Meta, *parts: Any) -> tree.DartRun:
-        name, to, pivot, short = parts
-        return tree.DartRun(name, to, pivot, short, self._span(meta))
+        name, to, pivot, short, when = parts
+        return tree.DartRun(name, to, pivot, short, when, self._span(meta))
 
     def two_pointed(self, meta: Meta, *parts: Any) -> tree.TwoPointed:
-        name, top, bottom, width, middle = parts
-        return tree.TwoPointed(name, top, bottom, width, middle, self._span(meta))
+        name, top, bottom, width, middle, when = parts
+        return tree.TwoPointed(name, top, bottom, width, middle, when, self._span(meta))
 
-    def line(self, meta: Meta, name: tree.Word, start: tree.Word, end: tree.Word) -> tree.Line:
-        return tree.Line(name, start, end, self._span(meta))
+    def line(self, meta: Meta, name: tree.Word, *parts: Any) -> tree.Line:
+        start, end, through, when = parts
+        return tree.Line(name, start, end, through or (), when, self._span(meta))
+
+    def level_line(self, meta: Meta, name: tree.Word, point: tree.Word, when: Any) -> tree.LevelLine:
+        return tree.LevelLine(name, point, when, self._span(meta))
 
     def grain(self, meta: Meta, start: tree.Word, end: tree.Word) -> tree.Grain:
         return tree.Grain(start, end, self._span(meta))
 
     def notch(self, meta: Meta, *parts: Any) -> tree.Notch:
-        edge, at, corner, double = parts
-        return tree.Notch(edge, at, corner, double is not None, self._span(meta))
+        edge, at, corner, double, when = parts
+        return tree.Notch(edge, at, corner, double is not None, when, self._span(meta))
+
+    def notch_at_point(self, meta: Meta, point: tree.Word, double: Any, when: Any) -> tree.NotchAtPoint:
+        return tree.NotchAtPoint(point, double is not None, when, self._span(meta))
 
     def double(self, _meta: Meta) -> bool:
         return True
@@ -278,8 +292,12 @@ class Lowering(LowerAlterations):
         left, operator, right = parts
         return tree.Arithmetic(str(operator), left, right, self._span(meta))
 
+    sum = product = arithmetic
+
     def signed(self, meta: Meta, sign: Token, value: tree.Expression) -> tree.Signed:
         return tree.Signed(str(sign), value, self._span(meta))
+
+    minus = signed
 
     def named(self, meta: Meta, name: tree.Word) -> tree.Named:
         return tree.Named(name, self._span(meta))

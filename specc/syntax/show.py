@@ -73,6 +73,8 @@ def _inline(value: object) -> str:
             told = text
         case tree.Number(value=number, unit=unit):
             told = f"{format_number(number)} {unit}" if unit else format_number(number)
+        case tree.Reckoned(value=value):
+            told = _inline(value)
         case tree.Pair(left=left, right=right):
             told = f"{_inline(left)}: {_inline(right)}"
         case tree.Ref(first=first, second=second):

@@ -44,7 +44,7 @@ PLACES = {
 _VALUE_WORDS = (
     "left", "right", "up", "down", "length", "drawn", "width", "depth", "opening", "girth", "distance",
     "across", "height", "direction", "larger", "smaller", "root", "sine", "cosine", "tangent", "arc-sine",
-    "arc-tangent", "size", "half",
+    "arc-tangent", "size", "radius", "circumference", "half",
 )  # fmt: skip
 _PLAIN_VALUE = frozenset(("NAME", "NUMBER", "TEXT", "DATE"))
 

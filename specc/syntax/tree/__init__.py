@@ -18,7 +18,7 @@ from specc.syntax.tree.alterations import (
     Swing,
     SwingTarget,
 )
-from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, Ref, Text, Word
+from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, Reckoned, Ref, Text, Word
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart, Measurement
 from specc.syntax.tree.demands import Accept, Expect, Measure
@@ -34,9 +34,11 @@ from specc.syntax.tree.pieces import (
     Edge,
     Going,
     Grain,
+    LevelLine,
     Line,
     Moved,
     Notch,
+    NotchAtPoint,
     On,
     Piece,
     PointStatement,
@@ -105,6 +107,7 @@ __all__ = [
     "Lengthen",
     "Let",
     "Level",
+    "LevelLine",
     "Line",
     "Material",
     "Measure",
@@ -115,6 +118,7 @@ __all__ = [
     "Moved",
     "Named",
     "Notch",
+    "NotchAtPoint",
     "Note",
     "Number",
     "On",
@@ -125,6 +129,7 @@ __all__ = [
     "Place",
     "PointStatement",
     "Property",
+    "Reckoned",
     "Ref",
     "Release",
     "Renaming",

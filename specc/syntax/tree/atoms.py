@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from specc.source import Span
+    from specc.syntax.tree.expressions import Expression
 
 
 class Word(NamedTuple):
@@ -50,15 +51,22 @@ class Pair(NamedTuple):
     span: Span
 
 
-Atom = Word | Text | Number | Date | Pair
-
-
 class Ref(NamedTuple):
     """A name, alone or with the piece it belongs to: `hem`, `front.hem`."""
 
     first: Word
     second: Word | None
     span: Span
+
+
+class Reckoned(NamedTuple):
+    """A value that is reckoned, where otherwise a number stands."""
+
+    value: Expression
+    span: Span
+
+
+Atom = Word | Text | Number | Date | Pair | Reckoned
 
 
 class Property(NamedTuple):

@@ -60,8 +60,8 @@ class Asked(NamedTuple):
 class Applied(NamedTuple):
     """A function of numbers.
 
-    `function`: larger, smaller (two values); half, root, sine, cosine, tangent, arc-sine, arc-tangent, size
-    (one).
+    `function`: larger, smaller (two values); half, root, sine, cosine, tangent, arc-sine, arc-tangent, size,
+    radius, circumference (one).
     """
 
     function: str

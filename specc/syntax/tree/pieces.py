@@ -86,6 +86,7 @@ class PointStatement(NamedTuple):
 
     name: Word
     position: At | Moved | Turned | On
+    when: When | None
     span: Span
 
 
@@ -93,6 +94,7 @@ class Straight(NamedTuple):
     """A straight run of an edge."""
 
     to: Word
+    when: When | None
     span: Span
 
 
@@ -112,6 +114,7 @@ class Curve(NamedTuple):
     arriving: Bearing
     full: Expression | None
     through: Ref | None
+    when: When | None
     span: Span
 
 
@@ -122,6 +125,7 @@ class DartRun(NamedTuple):
     to: Word
     pivot: Word
     short: Expression | None
+    when: When | None
     span: Span
 
 
@@ -131,6 +135,7 @@ class Edge(NamedTuple):
     name: Word
     start: Word
     hidden: bool
+    when: When | None
     runs: tuple[Straight | Curve | DartRun | Broken, ...]
     span: Span
 
@@ -143,15 +148,27 @@ class TwoPointed(NamedTuple):
     bottom: Word
     width: Expression
     middle: Word
+    when: When | None
     span: Span
 
 
 class Line(NamedTuple):
-    """A reference line."""
+    """A reference line, straight or through points in between."""
 
     name: Word
     start: Word
     end: Word
+    through: tuple[Word, ...]
+    when: When | None
+    span: Span
+
+
+class LevelLine(NamedTuple):
+    """A reference line straight across the piece, level with a point."""
+
+    name: Word
+    point: Word
+    when: When | None
     span: Span
 
 
@@ -170,6 +187,16 @@ class Notch(NamedTuple):
     at: Expression
     corner: Word | None
     double: bool
+    when: When | None
+    span: Span
+
+
+class NotchAtPoint(NamedTuple):
+    """A notch where a point lies on an edge."""
+
+    point: Word
+    double: bool
+    when: When | None
     span: Span
 
 
@@ -178,5 +205,20 @@ class Piece(NamedTuple):
 
     name: Word
     title: Text | None
-    body: tuple[Cut | Let | Find | PointStatement | Edge | TwoPointed | Line | Grain | Notch | Broken, ...]
+    when: When | None
+    body: tuple[
+        Cut
+        | Let
+        | Find
+        | PointStatement
+        | Edge
+        | TwoPointed
+        | Line
+        | LevelLine
+        | Grain
+        | Notch
+        | NotchAtPoint
+        | Broken,
+        ...,
+    ]
     span: Span

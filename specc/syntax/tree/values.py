@@ -36,6 +36,7 @@ class Let(NamedTuple):
 
     name: Word
     value: Expression
+    when: When | None
     span: Span
 
 
@@ -47,6 +48,7 @@ class Find(NamedTuple):
     high: Expression
     left: Expression
     right: Expression
+    when: When | None
     span: Span
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from specc.drafting import Evaluator, FinishedPieces
 from specc.model.block import Let
 from specc.model.expression import Constant
 from tests.worlds import garment_of, resolved, told
@@ -156,3 +157,50 @@ def test_there_are_no_more_pieces_than_a_garment_can_need() -> None:
     )
 
     assert told(spec(block=f"block b {{\n{pieces}}}\n")) == [("SPC211", "b")]
+
+
+@pytest.mark.parametrize(
+    ("settings", "value"),
+    [
+        ("ease 3 in + 1/2 in", 88.9),
+        ("ease bust / 20 + 1 cm", 54.0),
+        ("ease (half of bust) - 38 cm", 60.0),
+        ("ease - 1/2 in", -12.7),
+        ("ease 2 * (1 in + 1 cm)", 70.8),
+    ],
+)
+def test_a_setting_may_be_reckoned(settings: str, value: float) -> None:
+    garment = garment_of(spec(settings))
+    (ease,) = (one for one in garment.blocks[0].definitions if one.name == "ease")
+    assert isinstance(ease, Let)
+    bust = {"bust": 880.0}
+
+    assert Evaluator(bust.__getitem__, FinishedPieces(())).value(ease.value) == pytest.approx(value)
+
+
+@pytest.mark.parametrize(
+    ("settings", "answer"),
+    [
+        ("ease 3 in + 2", ("SPC203", "2")),
+        ("ease bust / 2 in", ("SPC204", "bust / 2 in")),
+        ("ease bsut / 20", ("SPC201", "bsut")),
+        ("back 3 in + 1 in", ("SPC210", "3 in + 1 in")),
+    ],
+)
+def test_a_slip_in_a_reckoned_setting_is_told_once(settings: str, answer: tuple[str, str]) -> None:
+    assert told(spec(settings)) == [answer]
+
+
+def test_a_name_that_stands_on_a_condition_says_so_where_it_is_missing() -> None:
+    block = BLOCK.replace("let w = (bust + ease) / 4", "let w = (bust + ease) / 4 when back is seam")
+    _, said = resolved(spec(block=block))
+    (fault,) = said
+
+    assert fault.code.id == "SPC201"
+    assert fault.helps == ("`w` is there only when `back` is `seam`; give it a value for every option",)
+
+
+def test_a_condition_on_no_choice_is_told() -> None:
+    block = BLOCK.replace("line mid from x to z", "line mid from x to z when front is fold")
+
+    assert told(spec(block=block)) == [("SPC201", "front")]
