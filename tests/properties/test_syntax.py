@@ -8,7 +8,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from hypothesis import example, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from specc.diagnostics.render_json import render_json
@@ -180,12 +180,36 @@ WITHIN = {
     (tree.LeaveOut, tree.Swing, tree.Release, tree.Crop, tree.Lengthen, tree.MoveCorner): "alter {{ {} }}",
     (tree.Level,): "alter {{ crop a at {} }}",
     (tree.Place,): "alter {{ swing a.b into c.d at {} }}",
-    (tree.Property, tree.Parameter, tree.Choice, tree.Let, tree.Find, tree.Piece): "block b {{ {} }}",
+    (
+        tree.Spread,
+        tree.Taper,
+        tree.Extend,
+        tree.SewAs,
+        tree.RoundCorner,
+        tree.Scallop,
+        tree.Band,
+        tree.Split,
+        tree.Join,
+        tree.Unfold,
+        tree.Mirror,
+        tree.Face,
+    ): "alter {{ {} }}",
+    (tree.SplitEnd,): "alter {{ split a along l from {} to b into c, d }}",
+    (tree.Tapering,): "alter {{ take in a.b by 1 in {} }}",
+    (tree.Parameter, tree.Choice, tree.Let, tree.Find, tree.Piece): "block b {{ {} }}",
     (tree.Measurement,): "chart c {{ {} }}",
-    (tree.Hold,): "use block b {{ {} }}",
-    (tree.Cut, tree.PointStatement, tree.Edge, tree.TwoPointed, tree.Line, tree.Grain, tree.Notch): (
-        "block b {{ piece p {{ {} }} }}"
-    ),
+    (tree.Hold, tree.Property): "use block b {{ {} }}",
+    (
+        tree.Cut,
+        tree.PointStatement,
+        tree.Edge,
+        tree.TwoPointed,
+        tree.Line,
+        tree.LevelLine,
+        tree.Grain,
+        tree.Notch,
+        tree.NotchAtPoint,
+    ): "block b {{ piece p {{ {} }} }}",
     (tree.At, tree.Moved, tree.Turned, tree.On): "block b {{ piece p {{ point q {} }} }}",
     (tree.Step, tree.Going, tree.Toward): "block b {{ piece p {{ point q from r {} }} }}",
     (tree.When,): "block b {{ piece p {{ cut 1 {} }} }}",
@@ -193,6 +217,9 @@ WITHIN = {
     (tree.Bearing,): "block b {{ piece p {{ edge e from a {{ curve to b, leaving {}, arriving down }} }} }}",
     (tree.Material, tree.Allowance, tree.Takes, tree.Pass): "method m makes seam {{ {} }}",
     (tree.Arithmetic, tree.Signed, tree.Asked, tree.Applied, tree.Named, tree.Compass): "measure m = {}",
+    (tree.Rest,): "alter {{ swing half of a.b into c.d, {} into e.f }}",
+    (tree.Renaming,): "use block b {}",
+    (tree.Reckoned,): "use block b {{ p {} }}",
     (tree.Word, tree.Date, tree.Pair, tree.Text): "trim t {{ p {} }}",
     (tree.Number,): "alter {{ swing {} of a.b into c.d }}",
     (tree.Ref,): "finish f along {} by m",
@@ -204,6 +231,7 @@ FRAMES = {kind: frame for kinds, frame in WITHIN.items() for kind in kinds}
 def test_the_place_of_a_node_is_what_it_was_read_from(sample: str, place: int) -> None:
     found = parts_of(sample)
     node = found[place % len(found)]
+    assume(not isinstance(node, tree.SwingTarget))  # the share of the first stands before the dart
     text = node.span.text
     if isinstance(node, tree.Number) and node.unit and node.unit not in text:
         node = node._replace(unit=None)  # the unit of a column stands at its end
