@@ -20,7 +20,13 @@ INCH = 25.4
 MISSES = "misses"
 WOMEN = "ansur-women"
 MEN = "ansur-men"
-IN = {MISSES: SIZES, WOMEN: ("p5", "p50", "p95"), MEN: ("p5", "p50", "p95")}
+CHILDREN = "children"
+IN = {
+    MISSES: SIZES,
+    WOMEN: ("p5", "p50", "p95"),
+    MEN: ("p5", "p50", "p95"),
+    CHILDREN: tuple(str(age) for age in range(2, 13)),
+}
 """The sizes of each chart, smallest first."""
 
 _GARMENT = """garment trial "Trial" {{ style "T-1" }}

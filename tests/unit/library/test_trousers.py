@@ -9,7 +9,7 @@ import pytest
 from specc.geometry.region import contains
 from specc.pattern.lookup import corner_named, point_named
 from specc.pattern.outline import flat_outline
-from tests.unit.library.blocks import IN, INCH, MEN, MISSES, WOMEN, body, girth, pieces
+from tests.unit.library.blocks import CHILDREN, IN, INCH, MEN, MISSES, WOMEN, body, girth, pieces
 from tests.unit.library.quality import angle, edge, kinks, rising, sewn
 
 FITTED, PULLED = "trousers", "pull-on-trousers"
@@ -181,3 +181,43 @@ def test_the_seat_leans_as_is_usual(size: str) -> None:
     seat = edge(back, "crotch").parts[0].segments[0].start_direction()
 
     assert 8.0 < abs(degrees(seat.angle())) - 90.0 < 12.0
+
+
+# On the children's chart: trousers to pull on, set to the child.
+CHILD = "inseam crotch-height - 3 cm; hip-ease 6 cm"
+AGES = IN[CHILDREN]
+
+
+@pytest.mark.parametrize("size", AGES)
+def test_a_childs_pair_is_square_smooth_and_walks(size: str) -> None:
+    of = pieces(PULLED, size, CHILD, CHILDREN)
+
+    for piece in of.values():
+        for corner in ("centre-waist", "waist-side", "crotch-point", "hem-inner", "hem-side"):
+            assert angle(piece, corner) == pytest.approx(90.0, abs=0.1), f"{piece.name}.{corner}"
+        assert [(where, turn) for where, turn in kinks(piece) if abs(turn) > 0.01] == []
+    assert sewn(of["front"], "inseam") == pytest.approx(sewn(of["back"], "inseam"), abs=0.01)
+    assert sewn(of["front"], "side") == pytest.approx(sewn(of["back"], "side"), abs=0.01)
+    assert sum(angle(piece, "crotch-point") for piece in of.values()) == pytest.approx(180.0, abs=0.1)
+
+
+@pytest.mark.parametrize("size", AGES)
+def test_a_childs_pair_fits_hip_thigh_foot_and_leg(size: str) -> None:
+    """The thigh has an inch and more of room, the foot passes the hem, the inseam ends above the floor."""
+    of = pieces(PULLED, size, CHILD, CHILDREN)
+    hip, thigh = body(size, "hip", CHILDREN), body(size, "thigh", CHILDREN)
+    waist = 2.0 * (sewn(of["front"], "waist") + sewn(of["back"], "waist"))
+    crotch_level = sum(abs(corner_named(of[name], "crotch-point").x) for name in of)  # type: ignore[union-attr]
+
+    assert girth(PULLED, size, "hip-line", CHILD, CHILDREN) == pytest.approx(hip + 60.0, abs=0.01)
+    assert hip + 20.0 < waist < hip + 60.0
+    assert crotch_level + (hip + 60.0) / 2.0 > thigh + INCH
+    assert sewn(of["front"], "hem") + sewn(of["back"], "hem") > body(size, "heel-ankle", CHILDREN) + INCH
+    inseam = body(size, "crotch-height", CHILDREN) - 30.0
+    assert inseam - 5.0 < sewn(of["front"], "inseam") < inseam + 5.0
+
+
+@pytest.mark.parametrize("name", ["waist", "crotch", "inseam", "hem", "side"])
+def test_a_childs_edges_grow_with_age(name: str) -> None:
+    for piece in ("back", "front"):
+        assert rising([sewn(pieces(PULLED, size, CHILD, CHILDREN)[piece], name) for size in AGES])
