@@ -11,6 +11,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, TypeVar
 
 from specc.drafting.checks import unsound
+from specc.drafting.darts import darts_of, unequal_legs
 from specc.drafting.environment import Environment
 from specc.drafting.evaluate import EvaluationError, Evaluator, in_floats
 from specc.drafting.finished import FinishedPieces
@@ -18,7 +19,7 @@ from specc.geometry.path import Path
 from specc.pattern.piece import NamedPoint, Notch, NotchKind, Piece
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterator, Mapping
 
     from specc.diagnostics import Diagnostic
     from specc.model.block import Block, NotchDraft, PieceDraft
@@ -37,17 +38,23 @@ class Drafted:
 
 
 def draft(
-    blocks: tuple[Block, ...], chart: Chart, size: str
+    blocks: tuple[Block, ...], chart: Chart | None, size: str
 ) -> tuple[Drafted | None, tuple[Diagnostic, ...]]:
     """The pieces of the blocks in one size, in the order of the text; None when one cannot be drafted.
 
     Every fault that does not follow from another is told. Raises ValueError when the chart has no such size.
     """
     told = _Told()
-    measurements = _measured(chart, size, told)
-    if told.said:
+    environments: dict[str, Environment] = {}
+
+    def in_size(wanted: str) -> Environment:
+        if wanted not in environments:
+            environments[wanted] = Environment(blocks, _measured(chart, wanted), wanted, in_size)
+        return environments[wanted]
+
+    environment = told.attempt(partial(in_size, size))
+    if environment is None:
         return None, told.diagnostics
-    environment = Environment(blocks, measurements)
     for block in blocks:
         for definition in block.definitions:
             told.attempt(partial(environment.named, block.name, definition.name))
@@ -55,8 +62,8 @@ def draft(
     if told.said:
         return None, told.diagnostics
     return Drafted(
-        size, tuple(piece for piece in pieces if piece is not None), MappingProxyType(measurements)
-    ), ()
+        size, tuple(piece for piece in pieces if piece is not None), environment.measurements
+    ), tuple(_remarks(blocks, environment))
 
 
 class _Told:
@@ -84,20 +91,32 @@ class _Told:
         return tuple(self.said)
 
 
-def _measured(chart: Chart, size: str, told: _Told) -> dict[str, float]:
-    """The measurements of one size, derived ones from those above them; the first fault ends the list."""
-    column = chart.sizes.index(size)
+def _measured(chart: Chart | None, size: str) -> Mapping[str, float]:
+    """The measurements of one size, derived ones from those above them; none without a chart.
+
+    Raises EvaluationError at the first that has no value.
+    """
     values: dict[str, float] = {}
-    evaluator = Evaluator(values.__getitem__, FinishedPieces(()))
-    for measurement in chart.measurements:
-        if measurement.derived is None:
-            value: float | None = in_floats(measurement.values[column])
-        else:
-            value = told.attempt(partial(evaluator.value, measurement.derived))
-        if value is None:
-            break
-        values[measurement.name] = value
-    return values
+    if chart is not None:
+        column = chart.sizes.index(size)
+        evaluator = Evaluator(values.__getitem__, FinishedPieces(()))
+        for measurement in chart.measurements:
+            values[measurement.name] = (
+                in_floats(measurement.values[column])
+                if measurement.derived is None
+                else evaluator.value(measurement.derived)
+            )
+    return MappingProxyType(values)
+
+
+def _remarks(blocks: tuple[Block, ...], environment: Environment) -> Iterator[Diagnostic]:
+    """What is to be said of pieces that could be drafted."""
+    for piece in (piece for block in blocks for piece in block.pieces if piece.traced is not None):
+        for start, run in darts_of(piece):
+            ends = [environment.measured_point(piece.name, name) for name in (start, run.to, run.pivot)]
+            said = unequal_legs(run, (ends[0].distance(ends[2]), ends[1].distance(ends[2])))
+            if said is not None:
+                yield said
 
 
 def _drafted(draft: PieceDraft, environment: Environment, told: _Told) -> Piece | None:

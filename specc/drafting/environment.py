@@ -11,36 +11,34 @@ from math import degrees
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
+from specc.drafting.darts import trued
+from specc.drafting.drafts import Drafts
 from specc.drafting.edges import drawn_edge
 from specc.drafting.evaluate import EvaluationError, Evaluator, dimension_of, is_share
 from specc.drafting.finished import times_round
+from specc.drafting.grading import carried, shifted
 from specc.drafting.lazy import Lazy
 from specc.drafting.lines import drawn_line, level_line
 from specc.drafting.points import position
 from specc.drafting.roots import root
 from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
-from specc.model.block import DartRun, Let, LineDraft
+from specc.model.block import Let, LineDraft
 from specc.pattern.measure import drawn_length, line_length, place_on_edge, stitched_length, stitched_where
 from specc.pattern.outline import drawn_outline
 from specc.pattern.piece import Piece, ReferenceLine, TwoPointedDart
 from specc.units import Dimension, format_angle, format_length, format_number
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from specc.diagnostics import Diagnostic
     from specc.drafting.lazy import Key
     from specc.geometry.path import Path
     from specc.model.block import (
         Block,
-        EdgeDraft,
         Find,
-        LevelDraft,
         On,
-        PieceDraft,
-        PointDraft,
-        TwoPointedDraft,
     )
     from specc.model.expression import Expression, PartRef
     from specc.pattern.piece import Dart, Edge
@@ -60,20 +58,31 @@ NO_WIDTH = declare("SPC414", "dart-without-width", Severity.ERROR, "`{dart}` wou
 TOO_DEEP = declare("SPC415", "definitions-too-deep", Severity.ERROR, "`{name}` stands behind too many others")
 
 
+_POINTS = ("point", "measured point")
+
+
 class Environment:
     """The blocks in one size; asking twice gives the same.
 
-    `measurements` are the values of the chart in this size. Every method raises EvaluationError, with the
-    place in the text, where what is asked for cannot be had; parts that the resolver does not know of are not
-    asked for.
+    `measurements` are the values of the chart in this `size`; `in_size` gives the environment of another
+    one, from which traced pieces are graded. Every method raises EvaluationError, with the place in the
+    text, where what is asked for cannot be had; parts that the resolver does not know of are not asked for.
     """
 
-    def __init__(self, blocks: tuple[Block, ...], measurements: Mapping[str, float]) -> None:
-        self._measurements = measurements
+    def __init__(
+        self,
+        blocks: tuple[Block, ...],
+        measurements: Mapping[str, float],
+        size: str,
+        in_size: Callable[[str], Environment],
+    ) -> None:
+        self.measurements = measurements
+        self._size = size
+        self._in_size = in_size
         self._blocks = {block.name: {d.name: d for d in block.definitions} for block in blocks}
         self._evaluators = {block.name: Evaluator(partial(self.named, block.name), self) for block in blocks}
         self._pieces = {
-            piece.name: _Drafts.of(piece, block.name) for block in blocks for piece in block.pieces
+            piece.name: Drafts.of(piece, block.name) for block in blocks for piece in block.pieces
         }
         self._lazy = Lazy(self._computed, self._circle, self._too_deep)
 
@@ -84,7 +93,7 @@ class Environment:
     def named(self, block: str, name: str) -> float:
         """The value of a name that the block defines, else of a measurement of the chart."""
         if name not in self._blocks[block]:
-            return self._measurements[name]
+            return self.measurements[name]
         found = self._lazy.get(("value", block, name))
         assert isinstance(found, float)
         return found
@@ -92,6 +101,14 @@ class Environment:
     def point_of(self, piece: str, name: str) -> Point:
         """A point of a piece."""
         found = self._lazy.get(("point", piece, name))
+        assert isinstance(found, Point)
+        return found
+
+    def measured_point(self, piece: str, name: str) -> Point:
+        """A point of a piece as measured and graded, before the legs of a dart that ends there are trued."""
+        found = self._lazy.get(
+            ("measured point" if self._pieces[piece].trues(name) else "point", piece, name)
+        )
         assert isinstance(found, Point)
         return found
 
@@ -194,7 +211,7 @@ class Environment:
 
     # --- how each kind of thing is found ---
 
-    def _computed(self, key: Key) -> object:
+    def _computed(self, key: Key) -> object:  # noqa: PLR0911 a kind each
         kind, owner, name = key
         if kind == "value":
             definition = self._blocks[owner][name]
@@ -205,8 +222,11 @@ class Environment:
                 else self._found(definition, key)
             )
         drafts, finder = self._pieces[owner], _OnPiece(self, owner)
-        if kind == "point":
-            return position(drafts.points[name], finder)
+        if kind == "point" and drafts.trues(name):
+            ends = (self.measured_point(owner, end) for end in (name, *drafts.mouths[name]))
+            return trued(*ends)
+        if kind in _POINTS:
+            return position(drafts.points[name], finder) + self._graded(drafts, name)
         if kind == "edge":
             return drawn_edge(drafts.edges[name], finder)
         if kind == "line":
@@ -216,12 +236,22 @@ class Environment:
             return level_line(line, finder.at(line.point), self._outline(drafts), piece=owner)
         return self._two_pointed(drafts, name, finder)
 
-    def _outline(self, drafts: _Drafts) -> Path:
+    def _outline(self, drafts: Drafts) -> Path:
         """The outline of the piece as far as it is drawn, straight across the mouths of darts."""
         name = drafts.piece.name
         edges = tuple(self.edge_of(name, edge)[0] for edge in drafts.edges)
         darts = tuple(dart for edge in drafts.edges for dart in self.edge_of(name, edge)[1])
         return drawn_outline(Piece(name, "", edges, darts))
+
+    def _graded(self, drafts: Drafts, name: str) -> Point:
+        """How far the point has moved by grading, beside what it is found from."""
+        piece, point = drafts.piece, drafts.points[name]
+        if piece.traced is None or piece.traced.size == self._size:
+            return Point(0.0, 0.0)
+        now = _AsMeasured(self, piece.name)
+        if point.graded is not None:
+            return shifted(point.graded, piece.traced, self._size, now)
+        return carried(point, piece, now, _AsMeasured(self._in_size(piece.traced.size), piece.name))
 
     def _found(self, definition: Find, key: Key) -> float:
         """The value that makes both sides equal; whatever does not depend on it is computed once."""
@@ -246,7 +276,7 @@ class Environment:
             said.help("set the bounds further apart, or ask for something that lies between them")
         )
 
-    def _two_pointed(self, drafts: _Drafts, name: str, finder: _OnPiece) -> TwoPointedDart:
+    def _two_pointed(self, drafts: Drafts, name: str, finder: _OnPiece) -> TwoPointedDart:
         draft = drafts.two_pointed[name]
         top, bottom, middle = finder.at(draft.top), finder.at(draft.bottom), finder.at(draft.middle)
         width = finder.value(draft.width)
@@ -275,37 +305,11 @@ class Environment:
         if kind == "value":
             return self._blocks[owner][name].origin
         drafts = self._pieces[owner]
-        if kind == "point":
+        if kind in _POINTS:
             return drafts.points[name].origin
         if kind == "edge":
             return drafts.edges[name].origin
         return drafts.lines[name].origin if kind == "line" else drafts.two_pointed[name].origin
-
-
-@dataclass(frozen=True, slots=True)
-class _Drafts:
-    """The parts of one piece by name, and the block it belongs to."""
-
-    piece: PieceDraft
-    block: str
-    points: Mapping[str, PointDraft]
-    edges: Mapping[str, EdgeDraft]
-    lines: Mapping[str, LineDraft | LevelDraft]
-    two_pointed: Mapping[str, TwoPointedDraft]
-    edge_of_dart: Mapping[str, str]
-
-    @staticmethod
-    def of(piece: PieceDraft, block: str) -> _Drafts:
-        runs = [(edge, run) for edge in piece.edges for run in edge.runs]
-        return _Drafts(
-            piece,
-            block,
-            {draft.name: draft for draft in piece.points},
-            {draft.name: draft for draft in piece.edges},
-            {draft.name: draft for draft in piece.lines},
-            {draft.name: draft for draft in piece.two_pointed},
-            {run.name: edge.name for edge, run in runs if isinstance(run, DartRun)},
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -326,6 +330,23 @@ class _OnPiece:
 
     def placed(self, on: On, origin: Span) -> Point:
         return self.environment.placed(self.piece, on, origin)
+
+
+@dataclass(frozen=True, slots=True)
+class _AsMeasured:
+    """One piece as measured and graded: what grading asks of it."""
+
+    environment: Environment
+    piece: str
+
+    def at(self, name: str) -> Point:
+        return self.environment.measured_point(self.piece, name)
+
+    def edge(self, name: str) -> Edge:
+        return self.environment.edge_of(self.piece, name)[0]
+
+    def value(self, expression: Expression) -> float:
+        return self.environment.value(self.piece, expression)
 
 
 def _spoken(key: Key) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sqrt, tan
+from math import cos, pi, sin, sqrt, tan
 from typing import TYPE_CHECKING, Final
 
 from specc.geometry.path import Path
@@ -16,6 +16,7 @@ QUARTER: Final = 4.0 / 3.0 * (sqrt(2.0) - 1.0)
 """The fullness of a quarter ellipse: handles are this share of the way to where the end tangents meet."""
 
 WIDEST_ARC: Final = pi / 2.0  # a cubic stands for a longer arc too badly: 0.03 % of the radius at a quarter
+OFF_ARC: Final = 1e-3  # mm
 PARALLEL: Final = 1e-9
 
 
@@ -105,10 +106,11 @@ def arc(start: Point, centre: Point, angle: float) -> Path:
     """The arc from a point round a centre by an angle, positive to the left.
 
     A cubic of a quarter turn leaves the circle by 0.03 % of the radius, one of an eighth by 0.0004 %: arcs of
-    more than an eighth of a turn are divided.
+    more than an eighth of a turn are divided, and so often that none leaves the circle by more than OFF_ARC.
     """
+    radius = start.distance(centre)
     count = 1
-    while abs(angle) / count > WIDEST_ARC / 2.0:
+    while abs(angle) / count > WIDEST_ARC / 2.0 or radius * _off_arc(angle / count) > OFF_ARC:
         count += 1
     step = angle / count
     reach = 4.0 / 3.0 * tan(step / 4.0)
@@ -121,6 +123,36 @@ def arc(start: Point, centre: Point, angle: float) -> Path:
         cubics.append(Cubic(at, at + here.left() * reach, end - there.left() * reach, end))
         here, at = there, end
     return Path(tuple(cubics))
+
+
+def _off_arc(angle: float) -> float:
+    """How far a cubic leaves an arc of that angle at most, as a share of the radius.
+
+    With handles of 4/3 tan(a/4) the curve meets the circle at its ends and its middle, and between them lies
+    outside it: x2 + y2 - 1 has its greatest value 4/27 sin^6(a/4) / cos^2(a/4), and the radius half of that.
+    """
+    quarter = angle / 4.0
+    return 2.0 / 27.0 * sin(quarter) ** 6 / cos(quarter) ** 2
+
+
+def arc_through(start: Point, middle: Point, end: Point) -> Path | None:
+    """The arc of the circle through three points, from the first by way of the second to the third.
+
+    Straight when they lie on a line in this order; None when they lie on a line in another order, or two of
+    them on each other.
+    """
+    first, second = middle - start, end - middle
+    if min(first.norm(), second.norm(), start.distance(end)) <= SAME:
+        return None
+    turn = first.angle_to(second)
+    if abs(sin(turn)) <= PARALLEL:
+        return Path((Line(start, end),)) if first.dot(second) > 0.0 else None
+    # The circumcentre seen from the start: it lies as far from the start as from both other points.
+    whole = end - start
+    twice = 2.0 * first.cross(whole)
+    away = (first.left() * -whole.dot(whole) + whole.left() * first.dot(first)) * (1.0 / twice)
+    # The angle between two chords that follow each other is half of the arc that they span together.
+    return arc(start, start - away, 2.0 * turn).between_points(start, end)
 
 
 def blend(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:

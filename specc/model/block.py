@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from specc.model.expression import Expression, PartRef
+    from specc.model.tracing import Grading, Traced
     from specc.source import Span
     from specc.units import Dimension
 
@@ -92,11 +93,12 @@ class On:
 
 @dataclass(frozen=True, slots=True)
 class PointDraft:
-    """A named point and how it is found."""
+    """A named point, how it is found, and how it moves from size to size beside what it is found from."""
 
     name: str
     position: At | Moved | Turned | On
     origin: Span
+    graded: Grading | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,17 +119,28 @@ class Straight:
 
 @dataclass(frozen=True, slots=True)
 class Curve:
-    """A cubic run to a point.
+    """A curved run to a point.
 
-    Handles that are not stated go `full` of the way to where the two directions meet (0.5523 draws the
-    quarter of an ellipse), or as far as makes the curve pass `through` a point.
+    With a direction at both ends and at most one point to pass `through` it is one cubic: handles that are
+    not stated go `full` of the way to where the two directions meet (0.5523 draws the quarter of an ellipse),
+    or as far as makes the curve pass through the point. Otherwise it is a smooth curve through the points,
+    and a direction that is not stated is the one in which the curve goes on by itself.
     """
 
     to: str
-    leaving: Bearing
-    arriving: Bearing
+    leaving: Bearing | None
+    arriving: Bearing | None
     full: Expression | None
-    through: PartRef | None
+    through: tuple[PartRef, ...]
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """A run to a point that is an arc of a circle through another."""
+
+    to: str
+    through: PartRef
     origin: Span
 
 
@@ -148,7 +161,7 @@ class EdgeDraft:
 
     name: str
     start: str
-    runs: tuple[Straight | Curve | DartRun, ...]
+    runs: tuple[Straight | Curve | Arc | DartRun, ...]
     out_of_sight: bool
     origin: Span
 
@@ -198,7 +211,10 @@ class NotchDraft:
 
 @dataclass(frozen=True, slots=True)
 class PieceDraft:
-    """A piece of a block; the edges, in order, close the outline. `grain` names two points."""
+    """A piece; the edges, in order, close the outline. `grain` names two points.
+
+    `traced` says in which size it was traced, if it was.
+    """
 
     name: str
     title: str
@@ -211,11 +227,15 @@ class PieceDraft:
     notches: tuple[NotchDraft, ...]
     grain: tuple[str, str] | None
     origin: Span
+    traced: Traced | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """A block with the settings of the garment that uses it; `origin` is where it is used."""
+    """A block with the settings of the garment that uses it; `origin` is where it is used.
+
+    The one without a `name` holds the pieces that stand in the garment by themselves.
+    """
 
     name: str
     title: str

@@ -133,7 +133,7 @@ class Garment:
     """A checked garment. `sources` are the files it was read from, the spec first."""
 
     header: Header
-    chart: Chart
+    chart: Chart | None
     blocks: tuple[Block, ...]
     cloths: tuple[Cloth, ...]
     trims: tuple[Trim, ...]

@@ -19,11 +19,12 @@ from specc.resolve.properties import Properties, said, titled
 from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from specc.diagnostics import Collector
-    from specc.model.block import Definition
+    from specc.model.block import Definition, PieceDraft
     from specc.resolve.charts import Measured
+    from specc.resolve.grading import Grades
     from specc.resolve.parts import Parts
     from specc.resolve.settings import Settings
     from specc.source import Span
@@ -40,8 +41,14 @@ OTHER_CHART = declare(
 MOST_PIECES = 100
 
 
-def resolve_block(
-    node: tree.Block, settings: Settings, measured: Measured, parts: Parts, say: Collector
+def resolve_block(  # noqa: PLR0913 all that a block may speak of
+    node: tree.Block,
+    settings: Settings,
+    measured: Measured,
+    *,
+    parts: Parts,
+    grades: Grades,
+    say: Collector,
 ) -> Block | None:
     """The block, its parameters set; its pieces are added to `parts`. None when others bear their names."""
     name = node.name.text
@@ -66,16 +73,36 @@ def resolve_block(
     pieces = [chosen.piece(item) for item in body if isinstance(item, tree.Piece)]
     if not _are_new(node, pieces, settings.place, parts, say):
         return None
-    for piece in pieces:
-        parts.pieces[piece.name.text] = parts_of(piece, say)
-    found = definitions.named(body, None)
-    drafts = []
-    for piece in pieces:
-        found += definitions.named(piece.body, piece.name.text)
-        builder = Pieces(piece, definitions.scope(piece.name.text), definitions.choices, parts, say)
-        drafts.append(builder.piece())
+    found, drafts = definitions.drafts(body, pieces, grades)
     title = titled(node.title, name)
-    return Block(name, title, (*definitions.parameters, *found), tuple(drafts), settings.place)
+    return Block(name, title, (*definitions.parameters, *found), drafts, settings.place)
+
+
+def resolve_pieces(
+    nodes: tuple[tree.Piece, ...], measured: Measured, *, parts: Parts, grades: Grades, say: Collector
+) -> Block | None:
+    """The pieces that stand in the garment by themselves, as the block without a name; None without any."""
+    pieces: dict[str, tree.Piece] = {}
+    for node in nodes:
+        name = node.name.text
+        if name in parts.pieces:
+            told = name_taken(node.name.span, "a piece", name, first=None, where=" of a block")
+            say.add(told.help("the pieces of a garment have names of their own; rename one of them"))
+        elif name in pieces:
+            say.add(name_taken(node.name.span, "a piece", name, first=pieces[name].name.span))
+        elif len(parts.pieces) + len(pieces) >= MOST_PIECES:
+            bounds = f"at most {MOST_PIECES}"
+            say.add(out_of_range(node.name.span, "the number of pieces", bounds, found="more"))
+            break
+        else:
+            pieces[name] = node
+    if not pieces:
+        return None
+    definitions = _Definitions(measured, parts, say)
+    chosen = Chosen(definitions.choices, say)
+    standing = tuple(chosen.piece(piece) for piece in pieces.values())
+    found, drafts = definitions.drafts((), standing, grades)
+    return Block("", "", tuple(found), drafts, drafts[0].origin)
 
 
 def _are_new(node: tree.Block, pieces: list[tree.Piece], used: Span, parts: Parts, say: Collector) -> bool:
@@ -165,6 +192,21 @@ class _Definitions:
                 found.append(definition)
         self._below = {}
         return found
+
+    def drafts(
+        self, body: Iterable[object], pieces: Sequence[tree.Piece], grades: Grades
+    ) -> tuple[list[Definition], tuple[PieceDraft, ...]]:
+        """The values that a body and its pieces define, and the pieces."""
+        for piece in pieces:
+            self._parts.pieces[piece.name.text] = parts_of(piece, self._say)
+        found = self.named(body, None)
+        drafts = []
+        for piece in pieces:
+            found += self.named(piece.body, piece.name.text)
+            scope = self.scope(piece.name.text)
+            builder = Pieces(piece, scope, self.choices, parts=self._parts, grades=grades, say=self._say)
+            drafts.append(builder.piece())
+        return found, tuple(drafts)
 
     def _add(self, word: tree.Word, name: str, dimension: Dimension) -> bool:
         """Whether the name is new; a value of a piece may bear a name of the block, which it hides."""

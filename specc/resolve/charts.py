@@ -7,19 +7,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from specc.diagnostics import Edit, Severity, declare
+from specc.diagnostics import Severity, declare
 from specc.model.chart import Chart, Measurement
 from specc.resolve.broken import has_broken
-from specc.resolve.codes import EMPTY, name_taken, out_of_range, wrong_value
+from specc.resolve.codes import EMPTY, name_taken, out_of_range
 from specc.resolve.expressions import Scope, dimension_of, resolve_expression
-from specc.resolve.header import MOST_SIZES
-from specc.resolve.properties import Properties, said, span_of, span_of_value, titled
+from specc.resolve.header import listed_sizes
+from specc.resolve.properties import Properties, titled
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity, unit
 
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
-    from specc.source import Span
 
 COLUMN_LENGTH = declare(
     "SPC303", "column-length", Severity.ERROR, "`{name}` has {count} values for {sizes} sizes"
@@ -31,10 +30,14 @@ _MEASURED = (Dimension.LENGTH, Dimension.ANGLE)
 
 
 class Measured(NamedTuple):
-    """The chart of a garment, if it has one, and the measurements with a fault, on which all is silent."""
+    """The chart of a garment, if it has one, and the measurements with a fault, on which all is silent.
+
+    `wanted`: whether the garment uses one, even if it is not to be had.
+    """
 
     chart: Chart | None
     failed: frozenset[str] = frozenset()
+    wanted: bool = True
 
     @property
     def values(self) -> dict[str, tuple[str, Dimension]]:
@@ -82,29 +85,7 @@ def resolve_chart(node: tree.Chart, say: Collector) -> Measured:
 def _sizes(sheet: Properties) -> tuple[str, ...] | None:
     """The names of the sizes, smallest first as they stand; None when they cannot be known."""
     listed = sheet.require("sizes", "8, 10, 12")
-    if listed is None:
-        return None
-    sizes: dict[str, Span] = {}
-    for value in listed.values:
-        place = span_of_value(value)
-        if len(value) > 1:
-            commas = ", ".join(said(atom) for atom in value)
-            told = wrong_value(place, "sizes", "sizes with commas between them")
-            sheet.say.add(told.with_fix(f"write `{commas}`", Edit(place, commas)))
-            return None
-        size = said(value[0])
-        if isinstance(value[0], tree.Number) and value[0].unit is not None:
-            sheet.say.add(wrong_value(place, "sizes", "names of sizes, such as `12` or `M`"))
-            return None
-        if size in sizes:
-            sheet.say.add(name_taken(place, "a size", size, first=sizes[size]))
-            return None
-        sizes[size] = place
-    if len(sizes) > MOST_SIZES:
-        bounds = f"at most {MOST_SIZES}"
-        sheet.say.add(out_of_range(span_of(listed.values), "the number of sizes", bounds, found=len(sizes)))
-        return None
-    return tuple(sizes)
+    return None if listed is None else listed_sizes(sheet, listed)
 
 
 def _measurement(

@@ -26,6 +26,7 @@ _CHOSEN = (
     tree.Edge,
     tree.Straight,
     tree.Curve,
+    tree.ArcRun,
     tree.DartRun,
     tree.TwoPointed,
     tree.Line,

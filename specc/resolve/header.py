@@ -16,6 +16,7 @@ from specc.syntax import tree
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
     from specc.model.chart import Chart
+    from specc.resolve.charts import Measured
     from specc.source import Span
 
 _KNOWN = ("style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "units", "paper")
@@ -23,8 +24,10 @@ MOST_SIZES = 40
 _MOST_ORDERED = 1_000_000
 
 
-def resolve_header(node: tree.Sheet, chart: Chart | None, say: Collector) -> Header | None:
+def resolve_header(node: tree.Sheet, measured: Measured, say: Collector) -> Header | None:
     """The title block; sizes are all those of the chart unless the garment says which.
+
+    Without a chart the garment names its sizes itself.
 
     None when they cannot be known.
     """
@@ -33,7 +36,11 @@ def resolve_header(node: tree.Sheet, chart: Chart | None, say: Collector) -> Hea
         "a garment", node.name, node.body, known=_KNOWN, repeated=("revision",), say=say, place=place
     )
     name = node.name.text if node.name else "garment"
-    sizes = _sizes(sheet, chart)
+    listed = sheet.get("sizes")
+    if measured.wanted:
+        sizes = _sizes(sheet, measured.chart)
+    else:
+        sizes = None if listed is None else listed_sizes(sheet, listed)
     sample = _sample(sheet, sizes)
     order = _order(sheet, sizes)
     header = Header(
@@ -87,6 +94,31 @@ def _sizes(sheet: Properties, chart: Chart | None) -> tuple[str, ...] | None:
             continue
         complete = False
     return tuple(size for size in known if size in sizes) if complete else None
+
+
+def listed_sizes(sheet: Properties, listed: tree.Property) -> tuple[str, ...] | None:
+    """The names of sizes that a sheet lists, smallest first as they stand; None after a fault."""
+    sizes: dict[str, Span] = {}
+    for value in listed.values:
+        place = span_of_value(value)
+        if len(value) > 1:
+            commas = ", ".join(said(atom) for atom in value)
+            told = wrong_value(place, "sizes", "sizes with commas between them")
+            sheet.say.add(told.with_fix(f"write `{commas}`", Edit(place, commas)))
+            return None
+        size = said(value[0])
+        if isinstance(value[0], tree.Number) and value[0].unit is not None:
+            sheet.say.add(wrong_value(place, "sizes", "names of sizes, such as `12` or `M`"))
+            return None
+        if size in sizes:
+            sheet.say.add(name_taken(place, "a size", size, first=sizes[size]))
+            return None
+        sizes[size] = place
+    if len(sizes) > MOST_SIZES:
+        bounds = f"at most {MOST_SIZES}"
+        sheet.say.add(out_of_range(span_of(listed.values), "the number of sizes", bounds, found=len(sizes)))
+        return None
+    return tuple(sizes)
 
 
 def _sample(sheet: Properties, sizes: tuple[str, ...] | None) -> str:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
 from specc.model.block import (
+    Arc,
     At,
     Bearing,
     Curve,
@@ -32,6 +33,7 @@ from specc.resolve.broken import has_broken
 from specc.resolve.choices import holds
 from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, enumerated, name_taken, out_of_range
 from specc.resolve.expressions import SIDES, meaning
+from specc.resolve.grading import PieceGrades
 from specc.resolve.parts import PieceParts
 from specc.resolve.properties import titled
 from specc.syntax import tree
@@ -42,15 +44,30 @@ if TYPE_CHECKING:
 
     from specc.diagnostics import Collector
     from specc.model.expression import Expression, PartRef
+    from specc.model.tracing import Traced
     from specc.resolve.expressions import Scope
+    from specc.resolve.grading import Grades
     from specc.resolve.parts import Parts
     from specc.source import Span
+
+VAGUE = declare("SPC228", "curve-not-determined", Severity.ERROR, "this curve does not say {missing}")
+IDLE = declare(
+    "SPC229",
+    "curve-says-too-much",
+    Severity.ERROR,
+    "`{word}` says nothing of a curve through points",
+)
 
 _LENGTH = (Dimension.LENGTH,)
 _ANGLE = (Dimension.ANGLE,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
 _SHARE = (Dimension.RATIO, Dimension.NUMBER)
 _MOST_CUT = 20
+_MISSING = {
+    (True, True): "in which directions it runs, nor what it passes",
+    (True, False): "in which direction it leaves",
+    (False, True): "in which direction it arrives",
+}
 
 NOT_ON_EDGE = declare(
     "SPC234",
@@ -114,12 +131,14 @@ def parts_of(piece: tree.Piece, say: Collector) -> PieceParts:  # noqa: C901 a c
 class Pieces:
     """Resolves the statements of one piece; one with a fault is left out, and the fault has been reported."""
 
-    def __init__(
+    def __init__(  # noqa: PLR0913 what a piece may speak of
         self,
         node: tree.Piece,
         scope: Scope,
         choices: Mapping[str, tuple[tree.Choice, str]],
+        *,
         parts: Parts,
+        grades: Grades,
         say: Collector,
     ) -> None:
         self._node = node
@@ -128,6 +147,7 @@ class Pieces:
         self._choices = choices
         self._parts = parts
         self._own = parts.pieces[node.name.text]
+        self._grades = PieceGrades(node, grades, scope, say)
         self._say = say
 
     def piece(self) -> PieceDraft:
@@ -155,6 +175,7 @@ class Pieces:
             tuple(notch for notch in notches if notch is not None),
             self._grain(),
             self._node.name.span,
+            self._traced(),
         )
 
     # --- how often, and which way ---
@@ -184,6 +205,13 @@ class Pieces:
     def _holds(self, when: tree.When | None) -> bool | None:
         """Whether the condition holds; None when it cannot be known, which is reported."""
         return True if when is None else holds(when, self._choices, self._say)
+
+    def _traced(self) -> Traced | None:
+        """The size in which the piece was traced."""
+        found = [item for item in self._node.body if isinstance(item, tree.Traced)]
+        if len(found) > 1:
+            self._tell_second("`traced`", found[1].span, found[0].span)
+        return self._grades.traced
 
     def _grain(self) -> tuple[str, str] | None:
         found = [item for item in self._node.body if isinstance(item, tree.Grain)]
@@ -241,7 +269,8 @@ class Pieces:
 
     def _point(self, node: tree.PointStatement) -> PointDraft | None:
         position = self._position(node.position)
-        return None if position is None else PointDraft(node.name.text, position, node.name.span)
+        graded = self._grades.graded(node)
+        return None if position is None else PointDraft(node.name.text, position, node.name.span, graded)
 
     def _position(
         self, node: tree.At | tree.Moved | tree.Turned | tree.On
@@ -291,13 +320,18 @@ class Pieces:
         done = tuple(run for run in runs if run is not None)
         return EdgeDraft(node.name.text, node.start.text, done, node.hidden, node.name.span)
 
-    def _run(self, node: tree.Straight | tree.Curve | tree.DartRun) -> Straight | Curve | DartRun | None:
+    def _run(
+        self, node: tree.Straight | tree.Curve | tree.ArcRun | tree.DartRun
+    ) -> Straight | Curve | Arc | DartRun | None:
         known = self._known_points(node.to)
         match node:
             case tree.Straight():
                 return Straight(node.to.text, node.span) if known else None
             case tree.Curve():
                 return self._curve(node) if known else None
+            case tree.ArcRun():
+                through = self._ref(node.through, "point")
+                return Arc(node.to.text, through, node.span) if known and through is not None else None
             case tree.DartRun():
                 short = self._value(node.short, "how far a dart stops short", _LENGTH)
                 if not self._known_points(node.pivot) or not known:
@@ -307,12 +341,33 @@ class Pieces:
     def _curve(self, node: tree.Curve) -> Curve | None:
         leaving, arriving = self._bearing(node.leaving), self._bearing(node.arriving)
         full = self._value(node.full, "how full a curve is", _SHARE)
-        through = self._ref(node.through, "point") if node.through else None
-        if leaving is None or arriving is None:
+        through = [self._ref(point, "point") for point in node.through]
+        found = tuple(point for point in through if point is not None)
+        both = node.leaving is not None and node.arriving is not None
+        if not both and not node.through:
+            told = VAGUE.at(node.span, missing=_MISSING[node.leaving is None, node.arriving is None])
+            self._say.add(told.help("say both directions, or points that it passes: `through p, q`"))
             return None
-        return Curve(node.to.text, leaving, arriving, full, through, node.span)
+        if node.through:
+            self._tell_idle(node)
+        unknown = [
+            end for end, known in ((node.leaving, leaving), (node.arriving, arriving)) if end and not known
+        ]
+        if unknown or len(found) < len(through):
+            return None
+        return Curve(node.to.text, leaving, arriving, full, found, node.span)
 
-    def _bearing(self, node: tree.Bearing) -> Bearing | None:
+    def _tell_idle(self, node: tree.Curve) -> None:
+        """Report what cannot be said of a curve that is as full as its points make it."""
+        handles = [end.handle for end in (node.leaving, node.arriving) if end and end.handle]
+        for word, said in (*(("for", handle) for handle in handles), ("full", node.full)):
+            if said is not None:
+                told = IDLE.at(said.span, word=word)
+                self._say.add(told.help(f"leave out `{word}`, or the points behind `through`"))
+
+    def _bearing(self, node: tree.Bearing | None) -> Bearing | None:
+        if node is None:
+            return None
         direction = self._value(node.direction, "a direction", _ANGLE)
         handle = self._value(node.handle, "how far a direction holds", _LENGTH)
         return None if direction is None else Bearing(direction, handle)

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, TypeVar
 from specc.diagnostics import Collector, Severity, declare
 from specc.model.garment import Garment
 from specc.resolve.alterations import Alterer
-from specc.resolve.blocks import resolve_block
+from specc.resolve.blocks import resolve_block, resolve_pieces
 from specc.resolve.broken import broken_words, has_broken
 from specc.resolve.charts import Measured, resolve_chart
 from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_NAME, UNKNOWN_PROPERTY, enumerated, there_are
@@ -27,6 +27,7 @@ from specc.resolve.demands import (
 )
 from specc.resolve.echoes import without_echoes
 from specc.resolve.expressions import Scope
+from specc.resolve.grading import Grades, Sizes, resolve_grades
 from specc.resolve.header import resolve_header
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
 from specc.resolve.parts import Parts
@@ -41,7 +42,6 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.model.alteration import Alteration
     from specc.model.block import Block
-    from specc.model.chart import Chart
     from specc.model.garment import Header
     from specc.model.material import Cloth, Trim
 
@@ -107,8 +107,8 @@ class _Resolution:
             self._missing["name"] = None
         measured = self._chart()
         chart = measured.chart
-        blocks = self._blocks(measured)
-        header = self._header(chart)
+        header = self._header(measured)
+        blocks = self._blocks(measured, self._grades(measured, header))
         cloths, trims = self._cloths_and_trims()
         threads = tuple(resolve_thread(sheet, say) for sheet in self._sheets("thread"))
 
@@ -139,8 +139,9 @@ class _Resolution:
         labels = _kept(resolve_label(node, parts, say) for node in self._of(tree.Label))
         notes = _kept(resolve_note(node, parts, say) for node in self._of(tree.Note))
 
-        if say.failed or header is None or chart is None or not self._whole:
-            return None, without_echoes(say.diagnostics, self._silent, self._missing)
+        if say.failed or header is None or not self._whole:
+            said = without_echoes(say.diagnostics, self._silent, self._missing)
+            return None, said if measured.wanted else tuple(_without_chart(one) for one in said)
         gathered = self._gathered
         files = tuple(file.file for file in (gathered.spec, *gathered.used, *gathered.library))
         return Garment(
@@ -169,10 +170,16 @@ class _Resolution:
 
     # --- what a garment needs ---
 
-    def _header(self, chart: Chart | None) -> Header | None:
+    def _header(self, measured: Measured) -> Header | None:
         sheets = self._only("garment")
         if sheets:
-            return resolve_header(sheets[0], chart, self._say)
+            heard = Collector()
+            header = resolve_header(sheets[0], measured, heard)
+            self._say.add(*heard.diagnostics)
+            if not self._uses("chart") and header is None and not heard.failed:
+                told = NO_CHART.at(self._head).help(self._chart_cure())
+                self._lacks(told, "or name the sizes in the garment: `sizes S, M, L`")
+            return header
         if self._whole:
             self._say.add(NO_GARMENT.at(self._head).help('begin with `garment NAME "title" { … }`'))
         return None
@@ -188,9 +195,6 @@ class _Resolution:
             told = MORE_THAN_ONE.at(more.span, owner="a garment", what="chart")
             self._say.add(told.see(uses[0].span, "the first"))
         node = self._declared.find(tree.Chart, uses[0].name) if uses else None
-        if not uses:
-            cure = there_are(self._declared.names(tree.Chart))
-            self._lacks(NO_CHART.at(self._head), f"write `use chart NAME`; {cure}")
         for use in uses:
             if use.renaming is not None:
                 owner, name = f"chart `{use.name.text}`", "as"
@@ -203,16 +207,31 @@ class _Resolution:
                 self._say.add(told.help("a chart takes no settings; copy it and change the copy"))
         for unused in self._declared.unused(tree.Chart):
             resolve_chart(unused, self._say)
-        measured = Measured(None) if node is None else resolve_chart(node, self._say)
-        if measured.chart is None or not measured.chart.measurements:
+        measured = (
+            Measured(None, wanted=bool(uses) or not self._whole)
+            if node is None
+            else resolve_chart(node, self._say)
+        )
+        if measured.wanted and (measured.chart is None or not measured.chart.measurements):
             self._missing["chart"] = None
         return measured
 
-    def _blocks(self, measured: Measured) -> tuple[Block, ...]:
-        uses = self._uses("block")
-        if not uses:
+    def _grades(self, measured: Measured, header: Header | None) -> Grades:
+        """The grade rules, over the sizes of the chart if there is one, else over those of the garment."""
+        sizes = None
+        if header is not None and measured.chart is not None:
+            sizes = Sizes(measured.chart.sizes, header.sizes, f"in chart `{measured.chart.name}`")
+        elif header is not None:
+            sizes = Sizes(header.sizes, header.sizes, "among the garment's sizes")
+        scope = Scope(measured.values, missing=measured.failed)
+        return resolve_grades(self._of(tree.Grade), sizes, scope, self._say)
+
+    def _blocks(self, measured: Measured, grades: Grades) -> tuple[Block, ...]:
+        uses, own = self._uses("block"), self._of(tree.Piece)
+        if not uses and not own:
             cure = there_are(self._declared.names(tree.Block))
-            self._lacks(NO_BLOCK.at(self._head), f"write `use block NAME`; {cure}")
+            told = NO_BLOCK.at(self._head).help(f"write `use block NAME`; {cure}")
+            self._lacks(told, "or write `piece NAME { … }` for each piece of your own")
             self._missing["block"] = None
         blocks = []
         seen: dict[str, Span] = {}
@@ -230,25 +249,30 @@ class _Resolution:
                 continue
             heard = Collector()
             settings = Settings(use.settings, use.name.span, heard)
-            block = resolve_block(renamed(node, use.renaming), settings, measured, self._parts, heard)
-            self._say.add(*self._told_of_block(heard.diagnostics, use, node, measured.chart))
+            named = renamed(node, use.renaming)
+            block = resolve_block(named, settings, measured, parts=self._parts, grades=grades, say=heard)
+            self._say.add(*self._told_of_block(heard.diagnostics, use, node, measured))
             if block is None:
                 self._missing["block"] = None
             else:
                 blocks.append(replace(block, name=called))
         for unused in self._declared.unused(tree.Block):
             self._check_unused(unused)
-        if blocks and "block" not in self._missing and not self._parts.pieces:
+        standing = resolve_pieces(own, measured, parts=self._parts, grades=grades, say=self._say)
+        if standing is not None:
+            blocks.append(standing)
+        if uses and blocks and "block" not in self._missing and not self._parts.pieces:
             told = EMPTY.at(uses[0].name.span, owner=f"block `{uses[0].name.text}`", parts="pieces")
             self._lacks(told, "write `piece NAME { … }` in it for each")
             self._missing["block"] = None
         return tuple(blocks)
 
     def _told_of_block(
-        self, said: Sequence[Diagnostic], use: tree.UseLibrary, node: tree.Block, chart: Chart | None
+        self, said: Sequence[Diagnostic], use: tree.UseLibrary, node: tree.Block, measured: Measured
     ) -> Iterable[Diagnostic]:
         """What was said of a block; that the chart lacks what a library's block needs is said once."""
-        if chart is None or self._declared.is_own(node):
+        chart = measured.chart
+        if (chart is None and measured.wanted) or self._declared.is_own(node):
             return said
         library = node.span.file
         lacks = [
@@ -257,17 +281,25 @@ class _Resolution:
         if not lacks:
             return said
         lacking = dict.fromkeys(f"`{dict(told.facts)['name']}`" for told in lacks)
-        told = LACKS.at(use.name.span, chart=chart.name, block=node.name.text).see(
-            chart.origin, "declared here"
-        )
+        if chart is None:
+            told = NO_CHART.at(use.name.span).help(self._chart_cure())
+            self._missing["chart"] = None
+        else:
+            told = LACKS.at(use.name.span, chart=chart.name, block=node.name.text)
+            told = told.see(chart.origin, "declared here")
+            told = told.help("add lines `measurement NAME = …` to the chart, or use one that has them")
         told = told.note(f"the block speaks of {enumerated(lacking, 'and')}")
-        told = told.help("add lines `measurement NAME = …` to the chart, or use one that has them")
         return (*(one for one in said if one not in lacks), told)
+
+    def _chart_cure(self) -> str:
+        names = there_are(self._declared.names(tree.Chart))
+        return f"write `use chart NAME`{f'; {names}' if names else ''}"
 
     def _check_unused(self, node: tree.Block) -> None:
         """Report what is wrong in an unused block, but for measurements, which another chart may have."""
         heard = Collector()
-        resolve_block(node, Settings((), node.name.span, heard), Measured(None), Parts(), heard)
+        settings = Settings((), node.name.span, heard)
+        resolve_block(node, settings, Measured(None), parts=Parts(), grades=Grades(), say=heard)
         self._say.add(*without_echoes(heard.diagnostics, frozenset(), ("chart",)))
 
     def _cloths_and_trims(self) -> tuple[tuple[Cloth, ...], dict[str, Trim | None]]:
@@ -293,6 +325,13 @@ class _Resolution:
         if cloths and "shell" not in uses and left:
             cure = f"let a cloth be for it: `for {left[0]}`; one without a line `for` is for all pieces"
             self._lacks(NO_CLOTH.at(self._head, what=f"piece `{left[0]}`"), cure)
+
+
+def _without_chart(told: Diagnostic) -> Diagnostic:
+    """What is said of an unknown value, which may have been meant for a body measurement."""
+    if told.code is UNKNOWN_NAME and dict(told.facts)["kind"] == "measurement or value":
+        return told.note("the garment uses no size chart, so it knows no body measurements")
+    return told
 
 
 def _kept(items: Iterable[Item | None]) -> tuple[Item, ...]:

@@ -27,7 +27,7 @@ NO_HEAD = declare(
     "SPC519",
     "head-girth-unknown",
     Severity.WARNING,
-    "chart `{chart}` has no `head-girth`, so no opening was held against it",
+    "{there} no `head-girth`, so no opening was held against it",
 )
 
 NEAR = 1.0  # mm: less is lost in sewing
@@ -42,8 +42,13 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     for size in subject.assembly.sizes:
         head = subject.measurement("head-girth", size.size)
         if head is None:
-            told = NO_HEAD.at(header.origin, chart=subject.garment.chart.name)
-            yield told.help("give the chart a `measurement head-girth`")
+            chart = subject.garment.chart
+            if chart is None:
+                told = NO_HEAD.at(header.origin, there="without a size chart there is")
+                yield told.help("use a chart with a `measurement head-girth`")
+            else:
+                told = NO_HEAD.at(header.origin, there=f"chart `{chart.name}` has")
+                yield told.help("give the chart a `measurement head-girth`")
             return
         for opening in size.openings:
             if opening.central and opening.passes < head - NEAR:

@@ -107,10 +107,14 @@ class Subject:
         return self.place_of_piece(piece)
 
     def place_of_piece(self, piece: str) -> Span:
-        """Where the block that the piece comes from is used; the garment's head for a piece made later."""
+        """Where the block that the piece comes from is used, or a piece of its own begins.
+
+        The garment's head for a piece made later.
+        """
         for block in self.garment.blocks:
-            if any(draft.name == piece for draft in block.pieces):
-                return block.origin
+            for draft in block.pieces:
+                if draft.name == piece:
+                    return block.origin if block.name else draft.origin
         return self.garment.header.origin
 
     def pieces(self) -> tuple[Piece, ...]:

@@ -17,6 +17,7 @@ _DECLARATION = re.compile(
     | seam[ \t]+{_NAME}{_TITLE}[ \t]+joins\b
     | (?:finish|hem)[ \t]+{_NAME}{_TITLE}[ \t]+along\b
     | use[ \t]+(?:"|(?:chart|block)\b)
+    | grade[ \t]+{_NAME}[ \t]*(?:=|\{{)
     | measure[ \t]+{_NAME}{_TITLE}[ \t]*=
     | expect\b[^\n]*[<>]=
     | accept[ \t]+SPC\d

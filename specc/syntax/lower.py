@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Any
 from lark import v_args
 
 from specc.syntax import tree
-from specc.syntax.lower_alterations import LowerAlterations, present
+from specc.syntax.lower_alterations import present
+from specc.syntax.lower_tracing import LowerTracing
 from specc.units import parse_number
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ def lower(source: SourceFile, parsed: LarkTree[Token]) -> tree.Tree:
 
 # Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
-class Lowering(LowerAlterations):
+class Lowering(LowerTracing):
     """Turns each rule into its node. Every span runs from the rule's first character to its last."""
 
     def NAME(self, token: Token) -> tree.Word:  # noqa: N802  Lark looks the method up by the terminal's name
@@ -153,8 +154,9 @@ class Lowering(LowerAlterations):
     def when(self, meta: Meta, choice: tree.Word, option: tree.Word) -> tree.When:
         return tree.When(choice, option, self._span(meta))
 
-    def point(self, meta: Meta, name: tree.Word, position: Any, when: Any) -> tree.PointStatement:
-        return tree.PointStatement(name, position, when, self._span(meta))
+    def point(self, meta: Meta, name: tree.Word, *parts: Any) -> tree.PointStatement:
+        position, graded, when = parts
+        return tree.PointStatement(name, position, graded, when, self._span(meta))
 
     def at(self, meta: Meta, across: tree.Expression, up: tree.Expression) -> tree.At:
         return tree.At(across, up, self._span(meta))
@@ -192,7 +194,19 @@ class Lowering(LowerAlterations):
 
     def curve(self, meta: Meta, to: tree.Word, *parts: Any) -> tree.Curve:
         leaving, arriving, full, through, when = parts
-        return tree.Curve(to, leaving, arriving, full, through, when, self._span(meta))
+        return tree.Curve(to, leaving, arriving, full, through or (), when, self._span(meta))
+
+    def leaving(self, _meta: Meta, bearing: tree.Bearing) -> tree.Bearing:
+        return bearing
+
+    def arriving(self, _meta: Meta, bearing: tree.Bearing) -> tree.Bearing:
+        return bearing
+
+    def full(self, _meta: Meta, full: tree.Expression) -> tree.Expression:
+        return full
+
+    def passing(self, _meta: Meta, *points: tree.Ref) -> tuple[tree.Ref, ...]:
+        return points
 
     def bearing(self, meta: Meta, direction: tree.Expression, handle: Any) -> tree.Bearing:
         return tree.Bearing(direction, handle, self._span(meta))

@@ -26,17 +26,18 @@ PLACES = {
         "leave", "take", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen",
         "spread", "extend", "sew", "round", "scallop", "band", "split", "join", "unfold", "mirror", "face",
     ),
-    "the body of a `piece`": ("cut", "point", "edge", "grain", "notch", "two-pointed"),
-    "the body of an `edge`": ("curve", "dart"),
-    "the body of a `block`": ("piece",),
+    "the body of a `piece`": (
+        "cut", "point", "edge", "grain", "notch", "two-pointed", "traced",
+    ),
+    "the body of an `edge`": ("curve", "arc", "dart"),
     "the body of a `block` or a `piece`": ("find",),
     "the body of a `block` or a `method`": ("parameter", "choice"),
     "the body of a `method`": ("material", "allowance", "takes", "pass"),
     "the body of a `chart`": ("measurement",),
     "the braces behind a method's or a block's name": ("hold",),
     "the outermost level of a file": (
-        "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "method",
-        "alter", "seam", "finish", "hem", "measure", "expect", "accept",
+        "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "grade",
+        "method", "alter", "seam", "finish", "hem", "measure", "expect", "accept",
     ),
 }  # fmt: skip
 

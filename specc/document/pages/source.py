@@ -22,11 +22,13 @@ if TYPE_CHECKING:
 def build(sheet: Sheet) -> Page:
     """The spec with line numbers, and what else was read."""
     spec, *others = sheet.garment.sources
+    chart = sheet.garment.chart
     facts = (
         Fact("File", spec.name),
         Fact("SHA-256", f"{digest(spec)}, of the text as UTF-8"),
-        Fact("Chart", _with_source(sheet.garment.chart.title, sheet.garment.chart.source)),
-        *(Fact("Block", block.title) for block in sheet.garment.blocks),
+        *((Fact("Chart", _with_source(chart.title, chart.source)),) if chart else ()),
+        *(Fact("Block", block.title) for block in sheet.garment.blocks if block.name),
+        *_traced(sheet),
         Fact("Compiled by", f"specc {sheet.version}"),
     )
     lines = spec.text.removesuffix("\n").split("\n")
@@ -37,6 +39,16 @@ def build(sheet: Sheet) -> Page:
     )
     lead = "Everything on this sheet comes from this text or is computed from it."
     return Page("source", "Source", lead, blocks)
+
+
+def _traced(sheet: Sheet) -> Iterator[Fact]:
+    """The pieces that were traced in each size, in the order of the text."""
+    titles: dict[str, list[str]] = {}
+    for piece in (piece for block in sheet.garment.blocks for piece in block.pieces):
+        if piece.traced is not None:
+            titles.setdefault(piece.traced.size, []).append(piece.title)
+    for size, pieces in titles.items():
+        yield Fact("Traced on paper", f"{', '.join(pieces)}, in size {size}")
 
 
 def digest(file: SourceFile) -> str:

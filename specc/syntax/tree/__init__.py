@@ -66,6 +66,14 @@ from specc.syntax.tree.reshaping import (
     Unfold,
 )
 from specc.syntax.tree.sheets import Hold, Label, Note, Renaming, Sheet, UseFile, UseLibrary
+from specc.syntax.tree.tracing import (
+    ArcRun,
+    Grade,
+    Graded,
+    Shift,
+    Stretch,
+    Traced,
+)
 from specc.syntax.tree.values import Choice, Find, Let, Parameter, When
 
 __all__ = [
@@ -74,6 +82,7 @@ __all__ = [
     "Alter",
     "AlterStep",
     "Applied",
+    "ArcRun",
     "Arithmetic",
     "Asked",
     "At",
@@ -99,6 +108,8 @@ __all__ = [
     "Find",
     "Finish",
     "Going",
+    "Grade",
+    "Graded",
     "Grain",
     "Hold",
     "Join",
@@ -140,12 +151,14 @@ __all__ = [
     "Seam",
     "SewAs",
     "Sheet",
+    "Shift",
     "Signed",
     "Split",
     "SplitEnd",
     "Spread",
     "Step",
     "Straight",
+    "Stretch",
     "Swing",
     "SwingTarget",
     "Takes",
@@ -153,6 +166,7 @@ __all__ = [
     "Tapering",
     "Text",
     "Toward",
+    "Traced",
     "Tree",
     "Turned",
     "TwoPointed",

@@ -13,7 +13,9 @@ from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart
 from specc.syntax.tree.demands import Accept, Expect, Measure
 from specc.syntax.tree.makings import Finish, Method, Seam
+from specc.syntax.tree.pieces import Piece
 from specc.syntax.tree.sheets import Label, Note, Sheet, UseFile, UseLibrary
+from specc.syntax.tree.tracing import Grade
 
 if TYPE_CHECKING:
     from specc.source import SourceFile
@@ -27,6 +29,8 @@ Declaration = (
     | UseLibrary
     | Chart
     | Block
+    | Piece
+    | Grade
     | Method
     | Alter
     | Seam

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.atoms import Broken, Number, Ref, Text, Word
     from specc.syntax.tree.expressions import Expression
+    from specc.syntax.tree.tracing import ArcRun, Graded, Traced
     from specc.syntax.tree.values import Find, Let, When
 
 
@@ -86,6 +87,7 @@ class PointStatement(NamedTuple):
 
     name: Word
     position: At | Moved | Turned | On
+    graded: Graded | None
     when: When | None
     span: Span
 
@@ -110,10 +112,10 @@ class Curve(NamedTuple):
     """A curved run of an edge."""
 
     to: Word
-    leaving: Bearing
-    arriving: Bearing
+    leaving: Bearing | None
+    arriving: Bearing | None
     full: Expression | None
-    through: Ref | None
+    through: tuple[Ref, ...]
     when: When | None
     span: Span
 
@@ -136,7 +138,7 @@ class Edge(NamedTuple):
     start: Word
     hidden: bool
     when: When | None
-    runs: tuple[Straight | Curve | DartRun | Broken, ...]
+    runs: tuple[Straight | Curve | ArcRun | DartRun | Broken, ...]
     span: Span
 
 
@@ -201,13 +203,14 @@ class NotchAtPoint(NamedTuple):
 
 
 class Piece(NamedTuple):
-    """A piece of a block."""
+    """A piece, of a block or by itself."""
 
     name: Word
     title: Text | None
     when: When | None
     body: tuple[
         Cut
+        | Traced
         | Let
         | Find
         | PointStatement

@@ -13,25 +13,32 @@ from tests.unit.library.quality import kinks, sewn
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from specc.model.chart import Measurement
+
 DERIVED = ("axilla-depth", "scye-depth", "waist-to-hip", "across-front")
 LACKING = ("bust-span", "bust-depth", "front-waist-length")
 
 
+def named(chart: str) -> dict[str, Measurement]:
+    """The measurements of a chart of the library by name."""
+    found = checked("rectangle", "", chart).chart
+    assert found is not None
+    return {each.name: each for each in found.measurements}
+
+
 @pytest.mark.parametrize("chart", [WOMEN, MEN])
 def test_every_measurement_grows_and_says_where_it_is_from(chart: str) -> None:
-    measurements = checked("rectangle", "", chart).chart.measurements
+    measurements = named(chart)
 
-    assert {"bust", "waist", "hip", *DERIVED} <= {each.name for each in measurements}
-    for each in measurements:
+    assert {"bust", "waist", "hip", *DERIVED} <= measurements.keys()
+    for each in measurements.values():
         low, middle, high = (body(size, each.name, chart) for size in IN[chart])
         assert low < middle < high, each.name
         assert each.source, each.name
 
 
 def test_what_a_bust_dart_needs_is_for_women_only() -> None:
-    women, men = (
-        {each.name for each in checked("rectangle", "", chart).chart.measurements} for chart in (WOMEN, MEN)
-    )
+    women, men = (named(chart).keys() for chart in (WOMEN, MEN))
 
     assert women - men == set(LACKING)
     assert men < women

@@ -48,7 +48,7 @@ def test_the_text_that_stands_around_the_mistakes_is_sound() -> None:
 @pytest.mark.parametrize(
     ("text", "answer"),
     [
-        pytest.param(GARMENT + BLOCK + MATERIALS + SEWN, ("SPC308", "dress"), id="no chart"),
+        pytest.param(GARMENT + BLOCK + MATERIALS + SEWN, ("SPC308", "sheath"), id="no chart"),
         pytest.param(GARMENT + CHART + MATERIALS + SEWN, ("SPC309", "dress"), id="no block"),
         pytest.param(
             GARMENT + "use chart mises\n" + BLOCK + MATERIALS + SEWN, ("SPC201", "mises"), id="unknown chart"

@@ -10,6 +10,7 @@ import pytest
 from specc.syntax import tree
 from specc.syntax.lower import Lowering
 from specc.syntax.lower_alterations import LowerAlterations
+from specc.syntax.lower_tracing import LowerTracing
 from specc.syntax.show import show
 from specc.syntax.tables import parser
 from tests.unit.syntax.reading import STATEMENTS, nodes, only, sound
@@ -36,7 +37,7 @@ def test_every_rule_has_a_method_and_every_method_a_rule() -> None:
         for rule in parser().rules
         if not rule.origin.name.startswith("_") and (rule.alias or not rule.options.expand1)
     }
-    written = {**vars(LowerAlterations), **vars(Lowering)}
+    written = {**vars(LowerAlterations), **vars(LowerTracing), **vars(Lowering)}
     methods = {name for name in written if name.islower() and not name.startswith("_")}
 
     assert rules == methods
