@@ -1,4 +1,4 @@
-"""Owns giving the statements of a piece their meaning: points, edges, darts, lines, notches.
+"""Owns giving the statements of a piece their meaning: how it is cut, darts, lines, notches.
 
 Knows nothing of how a point is found.
 """
@@ -9,66 +9,38 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
 from specc.model.block import (
-    Arc,
-    At,
-    Bearing,
-    Curve,
-    DartRun,
-    EdgeDraft,
-    Going,
     LevelDraft,
     LineDraft,
-    Moved,
     NotchDraft,
-    On,
     PieceDraft,
     PointDraft,
-    Straight,
-    Toward,
-    Turned,
     TwoPointedDraft,
 )
-from specc.model.expression import Constant
 from specc.resolve.broken import has_broken
 from specc.resolve.choices import holds
 from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, enumerated, name_taken, out_of_range
-from specc.resolve.expressions import SIDES, meaning
 from specc.resolve.grading import PieceGrades
 from specc.resolve.parts import PieceParts
+from specc.resolve.positions import resolve_position
 from specc.resolve.properties import titled
+from specc.resolve.runs import resolve_edge
+from specc.resolve.within import Within
 from specc.syntax import tree
-from specc.units import UNITS, Dimension, Quantity
+from specc.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from specc.diagnostics import Collector
-    from specc.model.expression import Expression, PartRef
     from specc.model.tracing import Traced
     from specc.resolve.expressions import Scope
     from specc.resolve.grading import Grades
     from specc.resolve.parts import Parts
     from specc.source import Span
 
-VAGUE = declare("SPC228", "curve-not-determined", Severity.ERROR, "this curve does not say {missing}")
-IDLE = declare(
-    "SPC229",
-    "curve-says-too-much",
-    Severity.ERROR,
-    "`{word}` says nothing of a curve through points",
-)
-
 _LENGTH = (Dimension.LENGTH,)
-_ANGLE = (Dimension.ANGLE,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
-_SHARE = (Dimension.RATIO, Dimension.NUMBER)
 _MOST_CUT = 20
-_MISSING = {
-    (True, True): "in which directions it runs, nor what it passes",
-    (True, False): "in which direction it leaves",
-    (False, True): "in which direction it arrives",
-}
-
 NOT_ON_EDGE = declare(
     "SPC234",
     "notch-not-on-edge",
@@ -143,17 +115,16 @@ class Pieces:
     ) -> None:
         self._node = node
         self._name = node.name.text
-        self._scope = scope
         self._choices = choices
         self._parts = parts
-        self._own = parts.pieces[node.name.text]
+        self._within = Within(node.name.text, scope, parts, say)
         self._grades = PieceGrades(node, grades, scope, say)
         self._say = say
 
     def piece(self) -> PieceDraft:
         """The piece."""
         body = self._node.body
-        edges = tuple(self._edge(item) for item in body if isinstance(item, tree.Edge))
+        edges = tuple(resolve_edge(item, self._within) for item in body if isinstance(item, tree.Edge))
         if not edges and not has_broken(body):
             told = EMPTY.at(self._node.name.span, owner=f"piece `{self._name}`", parts="edges")
             self._say.add(told.help("give it edges that close its outline"))
@@ -186,7 +157,7 @@ class Pieces:
         conditions = [self._holds(item.when) for item in statements]
         for item in statements:
             if item.fold is not None:
-                self._on_edge(item.fold)
+                self._within.edge(item.fold)
             if item.times.value.denominator != 1 or not 1 <= item.times.value <= _MOST_CUT:
                 bounds = f"a whole number from 1 to {_MOST_CUT}"
                 what = f"how often `{self._name}` is cut"
@@ -218,7 +189,7 @@ class Pieces:
         if len(found) > 1:
             self._tell_second("`grain`", found[1].span, found[0].span)
         for item in found:
-            self._known_points(item.start, item.end)
+            self._within.points(item.start, item.end)
         return (found[0].start.text, found[0].end.text) if found else None
 
     def _tell_second(self, what: str, second: Span, first: Span) -> None:
@@ -227,9 +198,14 @@ class Pieces:
 
     # --- parts ---
 
+    def _point(self, node: tree.PointStatement) -> PointDraft | None:
+        position = resolve_position(node.position, self._within)
+        graded = self._grades.graded(node)
+        return None if position is None else PointDraft(node.name.text, position, node.name.span, graded)
+
     def _two_pointed(self, item: tree.TwoPointed) -> TwoPointedDraft | None:
-        known = self._known_points(item.top, item.bottom, item.middle)
-        width = self._value(item.width, "the width of a dart", _LENGTH)
+        known = self._within.points(item.top, item.bottom, item.middle)
+        width = self._within.value(item.width, "the width of a dart", _LENGTH)
         if width is None or not known:
             return None
         ends = item.top.text, item.bottom.text, item.middle.text
@@ -237,15 +213,15 @@ class Pieces:
 
     def _line(self, item: tree.Line | tree.LevelLine) -> LineDraft | LevelDraft | None:
         if isinstance(item, tree.LevelLine):
-            known = self._known_points(item.point)
+            known = self._within.points(item.point)
             return LevelDraft(item.name.text, item.point.text, item.name.span) if known else None
-        if not self._known_points(item.start, *item.through, item.end):
+        if not self._within.points(item.start, *item.through, item.end):
             return None
         through = tuple(point.text for point in item.through)
         return LineDraft(item.name.text, item.start.text, item.end.text, through, item.name.span)
 
     def _notch_at(self, item: tree.NotchAtPoint) -> NotchDraft | None:
-        if not self._known_points(item.point):
+        if not self._within.points(item.point):
             return None
         edges = edges_at(self._node, item.point.text)
         if len(edges) == 1:
@@ -260,131 +236,9 @@ class Pieces:
         return None
 
     def _notch(self, item: tree.Notch) -> NotchDraft | None:
-        at = self._value(item.at, "the place of a notch", _PLACE)
-        edge = self._on_edge(item.edge)
+        at = self._within.value(item.at, "the place of a notch", _PLACE)
+        edge = self._within.edge(item.edge)
         if at is None or edge is None:
             return None
         corner = None if item.corner is None else self._parts.corner(item.corner, edge, self._say)
         return NotchDraft(item.edge.text, at, corner, item.double, item.span)
-
-    def _point(self, node: tree.PointStatement) -> PointDraft | None:
-        position = self._position(node.position)
-        graded = self._grades.graded(node)
-        return None if position is None else PointDraft(node.name.text, position, node.name.span, graded)
-
-    def _position(
-        self, node: tree.At | tree.Moved | tree.Turned | tree.On
-    ) -> At | Moved | Turned | On | None:
-        match node:
-            case tree.At():
-                across = self._value(node.across, "a distance to the right", _LENGTH)
-                up = self._value(node.up, "a distance up", _LENGTH)
-                return None if across is None or up is None else At(across, up)
-            case tree.Moved():
-                start = self._ref(node.origin, "point")
-                moves = [self._move(move) for move in node.moves]
-                done = tuple(move for move in moves if move is not None)
-                return None if start is None or len(done) < len(moves) else Moved(start, done)
-            case tree.Turned():
-                point = self._ref(node.point, "point")
-                around = self._ref(node.around, "point")
-                angle = self._value(node.angle, "a turn", _ANGLE)
-                return (
-                    None if point is None or around is None or angle is None else Turned(point, angle, around)
-                )
-            case tree.On():
-                edge = self._ref(node.edge, "edge", "line")
-                at = self._value(node.at, "a place on an edge", _PLACE)
-                if edge is None or at is None:
-                    return None
-                corner = None if node.corner is None else self._parts.corner(node.corner, edge, self._say)
-                return On(edge, at, corner)
-
-    def _move(self, node: tree.Step | tree.Going | tree.Toward) -> Going | Toward | None:
-        by = self._value(node.by, "a distance", _LENGTH)
-        if isinstance(node, tree.Toward):
-            target = self._ref(node.target, "point")
-            return None if by is None or target is None else Toward(target, by)
-        if isinstance(node, tree.Step):
-            direction: Expression | None = Constant(Quantity.of(SIDES[node.side], UNITS["deg"]), node.span)
-        else:
-            direction = self._value(node.direction, "a direction", _ANGLE)
-        return None if by is None or direction is None else Going(direction, by)
-
-    def _edge(self, node: tree.Edge) -> EdgeDraft:
-        self._known_points(node.start)
-        runs = [self._run(run) for run in node.runs if not isinstance(run, tree.Broken)]
-        if not node.runs:
-            told = EMPTY.at(node.name.span, owner=f"edge `{node.name.text}`", parts="runs")
-            self._say.add(told.help("say how it runs: `line to POINT`, or `curve to POINT, …`"))
-        done = tuple(run for run in runs if run is not None)
-        return EdgeDraft(node.name.text, node.start.text, done, node.hidden, node.name.span)
-
-    def _run(
-        self, node: tree.Straight | tree.Curve | tree.ArcRun | tree.DartRun
-    ) -> Straight | Curve | Arc | DartRun | None:
-        known = self._known_points(node.to)
-        match node:
-            case tree.Straight():
-                return Straight(node.to.text, node.span) if known else None
-            case tree.Curve():
-                return self._curve(node) if known else None
-            case tree.ArcRun():
-                through = self._ref(node.through, "point")
-                return Arc(node.to.text, through, node.span) if known and through is not None else None
-            case tree.DartRun():
-                short = self._value(node.short, "how far a dart stops short", _LENGTH)
-                if not self._known_points(node.pivot) or not known:
-                    return None
-                return DartRun(node.name.text, node.to.text, node.pivot.text, short, node.name.span)
-
-    def _curve(self, node: tree.Curve) -> Curve | None:
-        leaving, arriving = self._bearing(node.leaving), self._bearing(node.arriving)
-        full = self._value(node.full, "how full a curve is", _SHARE)
-        through = [self._ref(point, "point") for point in node.through]
-        found = tuple(point for point in through if point is not None)
-        both = node.leaving is not None and node.arriving is not None
-        if not both and not node.through:
-            told = VAGUE.at(node.span, missing=_MISSING[node.leaving is None, node.arriving is None])
-            self._say.add(told.help("say both directions, or points that it passes: `through p, q`"))
-            return None
-        if node.through:
-            self._tell_idle(node)
-        unknown = [
-            end for end, known in ((node.leaving, leaving), (node.arriving, arriving)) if end and not known
-        ]
-        if unknown or len(found) < len(through):
-            return None
-        return Curve(node.to.text, leaving, arriving, full, found, node.span)
-
-    def _tell_idle(self, node: tree.Curve) -> None:
-        """Report what cannot be said of a curve that is as full as its points make it."""
-        handles = [end.handle for end in (node.leaving, node.arriving) if end and end.handle]
-        for word, said in (*(("for", handle) for handle in handles), ("full", node.full)):
-            if said is not None:
-                told = IDLE.at(said.span, word=word)
-                self._say.add(told.help(f"leave out `{word}`, or the points behind `through`"))
-
-    def _bearing(self, node: tree.Bearing | None) -> Bearing | None:
-        if node is None:
-            return None
-        direction = self._value(node.direction, "a direction", _ANGLE)
-        handle = self._value(node.handle, "how far a direction holds", _LENGTH)
-        return None if direction is None else Bearing(direction, handle)
-
-    # --- what is spoken of ---
-
-    def _value(
-        self, node: tree.Expression | None, what: str, wanted: tuple[Dimension, ...]
-    ) -> Expression | None:
-        return meaning(node, self._scope, self._say, what=what, wanted=wanted)
-
-    def _ref(self, ref: tree.Ref, *kinds: str) -> PartRef | None:
-        return self._parts.find(ref, kinds, self._say, within=self._name)
-
-    def _known_points(self, *words: tree.Word) -> bool:
-        found = [self._ref(tree.Ref(word, None, word.span), "point") for word in words]
-        return None not in found
-
-    def _on_edge(self, word: tree.Word) -> PartRef | None:
-        return self._ref(tree.Ref(word, None, word.span), "edge")
