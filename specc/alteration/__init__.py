@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from specc.alteration import (
     band,
     crop,
+    divide,
     extend,
     face,
     join,
@@ -28,6 +29,7 @@ from specc.alteration import (
     unfold,
 )
 from specc.model.alteration import Crop, LeaveOut, Lengthen, MoveCorner, Release, Swing
+from specc.model.dividing import Divide
 from specc.model.reshaping import (
     Band,
     Extend,
@@ -72,4 +74,5 @@ VERBS: Final[tuple[tuple[type, Verb], ...]] = (
     (Unfold, unfold.apply),
     (Mirror, mirror.apply),
     (Face, face.apply),
+    (Divide, divide.apply),
 )

@@ -110,6 +110,9 @@ REASONS: Final = (
     Reason("corner-is-smooth", "`{piece}` has no angle at `{corner}`"),
     Reason("edge-not-plain", "`{piece}.{edge}` has {what} in it"),
     Reason("scallop-too-deep", "a scallop {length} long can be at most {deepest} deep, not {by}"),
+    Reason("place-beyond-edge", "`{piece}.{edge}` is {length} long and does not reach to the place"),
+    Reason("divided-at-end", "`{piece}.{edge}` cannot be divided at an end, a dart or a fold"),
+    Reason("level-does-not-divide", "the level meets `{piece}.{edge}` {where}, not in one place"),
     Reason("share-of-band", "a band is cut to a share of more than nothing, not {share}"),
 )
 

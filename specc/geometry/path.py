@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import dataclass
-from math import hypot
+from math import hypot, inf
 from typing import TYPE_CHECKING
 
 from specc.geometry.segment import Line
@@ -222,7 +222,8 @@ def _nearest_parameter(segment: Segment, point: Point) -> float:
         else:
             low = t
         curving = first.dot(first) + away.dot(segment.second_derivative_at(t))
-        step = t - slope / curving if curving > 0.0 else low
+        # Where the squared distance is not bent upward, Newton's step leads away: the bounds are halved.
+        step = t - slope / curving if curving > 0.0 else inf
         following = step if low <= step <= high else 0.5 * (low + high)
         if abs(following - t) <= 1e-14:
             break

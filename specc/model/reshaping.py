@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from specc.model.dividing import Divide
+
 if TYPE_CHECKING:
     from specc.model.alteration import Form, PieceRef, Place
     from specc.model.expression import Expression, PartRef
@@ -190,5 +192,17 @@ class RoundCorner:
 
 
 Reshaping = (
-    Spread | Taper | Split | Join | Unfold | Mirror | Face | Band | Extend | SewAs | Scallop | RoundCorner
+    Spread
+    | Taper
+    | Split
+    | Join
+    | Unfold
+    | Mirror
+    | Face
+    | Band
+    | Extend
+    | SewAs
+    | Scallop
+    | RoundCorner
+    | Divide
 )

@@ -67,12 +67,12 @@ class Alterer:
             case tree.Swing():
                 return self._swinger.step(node)
             case tree.Crop():
-                level = self._level(node.at, node.pieces)
+                level = self.level(node.at, node.pieces)
                 found = self.pieces(node.pieces)
                 return Crop(found, level, node.span) if found and isinstance(level, Level) else None
             case tree.Lengthen():
                 by = self.length(node.by, "how much")
-                at = self._level(node.at, node.pieces, edges=True)
+                at = self.level(node.at, node.pieces, edges=True)
                 found = self.pieces(node.pieces)
                 shorten = node.verb.text == "shorten"
                 return Lengthen(found, by, at, node.span, shorten) if by and at and found else None
@@ -133,7 +133,7 @@ class Alterer:
         corner = None if node.corner is None else self._parts.corner(node.corner, target, self._say)
         return None if at is None else Place(at, node.span, corner)
 
-    def _level(
+    def level(
         self, node: tree.Level, pieces: tuple[tree.Word, ...], *, edges: bool = False
     ) -> Level | str | None:
         """The level, or the name of an edge where one may stand; every piece must have it."""

@@ -28,6 +28,7 @@ from specc.model.reshaping import (
     Unfold,
 )
 from specc.resolve.codes import name_taken
+from specc.resolve.dividing import resolve_divide
 from specc.resolve.expressions import FIGURES, meaning
 from specc.resolve.parts import DARTS, Gone, PieceParts
 from specc.syntax import tree
@@ -35,7 +36,7 @@ from specc.units import Dimension
 
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
-    from specc.model.alteration import Place
+    from specc.model.alteration import Level, Place
     from specc.model.expression import Expression
     from specc.model.reshaping import Reshaping
     from specc.resolve.parts import Parts
@@ -51,6 +52,9 @@ class Finder(Protocol):
 
     def place(self, node: tree.Place, target: PartRef) -> Place | None:
         """The place on an edge."""
+
+    def level(self, node: tree.Level, pieces: tuple[tree.Word, ...]) -> Level | str | None:
+        """The level across these pieces."""
 
     def pieces(self, words: tuple[tree.Word, ...]) -> tuple[PieceRef, ...]:
         """The pieces that are there, each once."""
@@ -101,6 +105,8 @@ class Reshaper:
                 return self._mirror(node)
             case tree.Face():
                 return self._face(node)
+            case tree.Divide():
+                return resolve_divide(node, self._edges(node.edges), self._finder, self._parts, self._say)
             case _:
                 assert_never(node)
 

@@ -158,3 +158,7 @@ class LowerAlterations(Transformer[Token, Any]):
     def face(self, meta: Meta, *parts: Any) -> tree.Face:
         *edges, by, name = parts
         return tree.Face(tuple(edges), by, name, self._span(meta))
+
+    def divide(self, meta: Meta, *parts: Any) -> tree.Divide:
+        *edges, at, first, second = parts
+        return tree.Divide(tuple(edges), at, (first, second), self._span(meta))

@@ -25,6 +25,7 @@ PLACES = {
     "the body of `alter`": (
         "leave", "take", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen",
         "spread", "extend", "sew", "round", "scallop", "band", "split", "join", "unfold", "mirror", "face",
+        "divide",
     ),
     "the body of a `piece`": (
         "cut", "point", "edge", "grain", "notch", "two-pointed", "traced",

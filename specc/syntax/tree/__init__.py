@@ -22,6 +22,7 @@ from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, 
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart, Measurement
 from specc.syntax.tree.demands import Accept, Expect, Measure
+from specc.syntax.tree.dividing import Divide
 from specc.syntax.tree.expressions import Applied, Arithmetic, Asked, Compass, Expression, Named, Signed
 from specc.syntax.tree.file import Declaration, Tree
 from specc.syntax.tree.makings import Allowance, Finish, Material, Method, Pass, Seam, Takes
@@ -100,6 +101,7 @@ __all__ = [
     "DartRun",
     "Date",
     "Declaration",
+    "Divide",
     "Edge",
     "Expect",
     "Expression",

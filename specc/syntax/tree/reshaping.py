@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from specc.syntax.tree.dividing import Divide
+
 if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.alterations import Place
@@ -144,5 +146,17 @@ class Face(NamedTuple):
 
 
 Reshaping = (
-    Spread | Taper | Extend | SewAs | RoundCorner | Scallop | Band | Split | Join | Unfold | Mirror | Face
+    Spread
+    | Taper
+    | Extend
+    | SewAs
+    | RoundCorner
+    | Scallop
+    | Band
+    | Split
+    | Join
+    | Unfold
+    | Mirror
+    | Face
+    | Divide
 )

@@ -99,6 +99,14 @@ def test_places_along_a_path() -> None:
     assert near(path.extended(2.0, 3.0).end, 10, 13)
 
 
+def test_a_point_of_a_curve_lies_on_it_where_the_curve_barely_moves() -> None:
+    """At its start this curve has a short handle, and between the first two samples lies a long way."""
+    hem = Cubic(Point(0.0, -980.3), Point(1.8, -980.3), Point(150.2, -977.1), Point(331.5, -973.1))
+    path = Path((hem,))
+    for share in range(1, 200):
+        assert path.distance_to(hem.point_at(share / 4000)) < 1e-6
+
+
 def test_crossings_at_a_joint_count_once() -> None:
     path = Path.through(Point(-5, -5), ORIGIN, Point(5, 5))
     (met,) = line_crossings(path, ORIGIN, RIGHT)

@@ -94,3 +94,15 @@ def test_openings_are_what_no_seam_joins() -> None:
         ("back.armhole", "front.armhole"): False,
         ("sleeve.cap-back", "sleeve.cap-front", "sleeve.hem", "sleeve.seam-back", "sleeve.seam-front"): False,
     }
+
+
+def test_a_divided_seam_leaves_an_opening_from_the_neck_down_one_side_and_up_the_other() -> None:
+    back = "alter { divide back.centre at 10 in from centre-neck into placket, centre }\n"
+    result = sheath(back + SHOULDERS + SIDE + CENTRE, block="back-centre seam")
+
+    (neck,) = (opening for opening in sizes(result)[0].openings if "back.neck" in opening.edges)
+
+    assert set(neck.edges) == {"back.neck", "front.neck", "back.placket"}
+    around = 2 * (length(result, "front.neck") + length(result, "back.neck"))
+    assert neck.flat == pytest.approx(around + 2 * 254.0)
+    assert length(result, "back.placket") == pytest.approx(254.0)
