@@ -26,6 +26,7 @@ _DECLARING = (
     "specc.resolve.blocks",
     "specc.resolve.pieces",
     "specc.resolve.runs",
+    "specc.resolve.needs",
     "specc.resolve.expressions",
     "specc.resolve.grading",
     "specc.resolve.pieces",

@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from specc.diagnostics import Severity, declare
 from specc.model.chart import Chart, Measurement
+from specc.model.expression import Constant
 from specc.resolve.broken import has_broken
 from specc.resolve.codes import EMPTY, name_taken, out_of_range
-from specc.resolve.expressions import Scope, dimension_of, resolve_expression
+from specc.resolve.expressions import Scope, dimension_of, meaning, resolve_expression
 from specc.resolve.header import listed_sizes
 from specc.resolve.properties import Properties, titled
 from specc.syntax import tree
@@ -19,6 +20,7 @@ from specc.units import UNITS, Dimension, Quantity, unit
 
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
+    from specc.model.expression import Expression
 
 COLUMN_LENGTH = declare(
     "SPC303", "column-length", Severity.ERROR, "`{name}` has {count} values for {sizes} sizes"
@@ -92,13 +94,33 @@ def _measurement(
     node: tree.Measurement, sizes: tuple[str, ...] | None, scope: Scope, say: Collector
 ) -> Measurement | None:
     name = node.name.text
-    title = titled(node.title, name.replace("-", " "))
-    source = node.source.text if node.source else None
+    title, source = titled(node.title, name.replace("-", " ")), node.source.text if node.source else None
     if node.derived is not None:
-        derived = resolve_expression(node.derived, scope, say)
-        if derived is None:
+        value = _derived(node.derived, name, scope, say)
+        if value is None:
             return None
-        return Measurement(name, title, source, dimension_of(derived), (), derived, node.name.span)
+        return Measurement(name, title, source, dimension_of(value), (), value, node.name.span)
+    column = _column(node, sizes, say)
+    if column is None:
+        return None
+    return Measurement(name, title, source, column[0].dimension, column, None, node.name.span)
+
+
+def _derived(node: tree.Expression, name: str, scope: Scope, say: Collector) -> Expression | None:
+    """The value from others above it, or one number: of one person, or alike on all who are measured."""
+    if not isinstance(node, tree.Number):
+        return resolve_expression(node, scope, say)
+    value = meaning(node, scope, say, what=f"`{name}`", wanted=_MEASURED)
+    if not isinstance(value, Constant) or not _is_a_body(node, value.value, name, say):
+        return None
+    return value
+
+
+def _column(
+    node: tree.Measurement, sizes: tuple[str, ...] | None, say: Collector
+) -> tuple[Quantity, ...] | None:
+    """The values, one for each size."""
+    name = node.name.text
     symbol = node.column[-1].unit or ""
     written = unit(symbol)
     if written is None or written.dimension not in _MEASURED:
@@ -111,9 +133,14 @@ def _measurement(
         say.add(told.help(f"write a value for each size: {', '.join(sizes)}"))
         return None
     values = tuple(Quantity.of(number.value, written) for number in node.column)
-    for number, value in zip(node.column, values, strict=True):
-        if value.value == 0 or (value.dimension == Dimension.LENGTH and value.value > _MOST.value):
-            bounds = f"more than nothing and at most {_MOST}"
-            say.add(out_of_range(number.span, f"a value of `{name}`", bounds, found=value))
-            return None
-    return Measurement(name, title, source, written.dimension, values, None, node.name.span)
+    rows = zip(node.column, values, strict=True)
+    return values if all(_is_a_body(number, value, name, say) for number, value in rows) else None
+
+
+def _is_a_body(number: tree.Number, value: Quantity, name: str, say: Collector) -> bool:
+    """Whether a body may measure so much; what no body does is reported."""
+    if value.value != 0 and not (value.dimension == Dimension.LENGTH and value.value > _MOST.value):
+        return True
+    bounds = f"more than nothing and at most {_MOST}"
+    say.add(out_of_range(number.span, f"a value of `{name}`", bounds, found=value))
+    return False

@@ -31,7 +31,7 @@ NAMED_TWICE = declare("SPC221", "named-twice", Severity.ERROR, "`{name}` stands 
 MISSING = declare("SPC302", "missing-property", Severity.ERROR, "{owner} does not say its `{name}`")
 EMPTY = declare("SPC304", "empty-body", Severity.ERROR, "{owner} has no {parts}")
 
-_MOST_LISTED = 12
+_MOST_LISTED = 20
 
 
 def unknown_name(span: Span, kind: str, name: str, *, known: Iterable[str], where: str = "") -> Diagnostic:

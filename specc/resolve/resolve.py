@@ -30,6 +30,7 @@ from specc.resolve.expressions import Scope
 from specc.resolve.grading import Grades, Sizes, resolve_grades
 from specc.resolve.header import resolve_header
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
+from specc.resolve.needs import needs, speaks_of, told_of_block
 from specc.resolve.parts import Parts
 from specc.resolve.renaming import renamed
 from specc.resolve.settings import Settings
@@ -48,9 +49,6 @@ if TYPE_CHECKING:
 NO_GARMENT = declare("SPC301", "no-garment", Severity.ERROR, "the spec does not declare a garment")
 NO_CHART = declare("SPC308", "no-chart", Severity.ERROR, "the garment does not use a size chart")
 NO_BLOCK = declare("SPC309", "no-block", Severity.ERROR, "the garment does not use a block")
-LACKS = declare(
-    "SPC313", "chart-lacks-measurement", Severity.ERROR, "chart `{chart}` lacks what block `{block}` needs"
-)
 NO_CLOTH = declare("SPC310", "no-cloth", Severity.ERROR, "nothing says what cloth {what} is made of")
 
 Item = TypeVar("Item")
@@ -270,25 +268,16 @@ class _Resolution:
     def _told_of_block(
         self, said: Sequence[Diagnostic], use: tree.UseLibrary, node: tree.Block, measured: Measured
     ) -> Iterable[Diagnostic]:
-        """What was said of a block; that the chart lacks what a library's block needs is said once."""
-        chart = measured.chart
-        if (chart is None and measured.wanted) or self._declared.is_own(node):
+        """What was said of a block; that measurements are lacking is said once, with all of them."""
+        own = self._declared.is_own(node)
+        if measured.chart is not None:
+            return told_of_block(said, use, node, measured.chart, own=own)
+        lacks = [told for told in said if told.code is UNKNOWN_NAME and speaks_of(node, told)]
+        if measured.wanted or own or not lacks:
             return said
-        library = node.span.file
-        lacks = [
-            told for told in said if told.code is UNKNOWN_NAME and told.span and told.span.file is library
-        ]
-        if not lacks:
-            return said
-        lacking = dict.fromkeys(f"`{dict(told.facts)['name']}`" for told in lacks)
-        if chart is None:
-            told = NO_CHART.at(use.name.span).help(self._chart_cure())
-            self._missing["chart"] = None
-        else:
-            told = LACKS.at(use.name.span, chart=chart.name, block=node.name.text)
-            told = told.see(chart.origin, "declared here")
-            told = told.help("add lines `measurement NAME = …` to the chart, or use one that has them")
-        told = told.note(f"the block speaks of {enumerated(lacking, 'and')}")
+        self._missing["chart"] = None
+        told = NO_CHART.at(use.name.span).help(self._chart_cure())
+        told = told.note(f"the block speaks of {enumerated([f'`{name}`' for name in needs(node)], 'and')}")
         return (*(one for one in said if one not in lacks), told)
 
     def _chart_cure(self) -> str:
