@@ -24,8 +24,6 @@ _DECLARING = (
     "specc.resolve.codes",
     "specc.resolve.charts",
     "specc.resolve.blocks",
-    "specc.resolve.pieces",
-    "specc.resolve.runs",
     "specc.resolve.needs",
     "specc.resolve.expressions",
     "specc.resolve.grading",
