@@ -1,7 +1,4 @@
-"""The library's other blocks and charts against closed forms and published values, with the sources.
-
-`seen` means that the source's text was read, `computed` that the figure was computed from public data.
-"""
+"""Other blocks and charts of the library."""
 
 from __future__ import annotations
 
@@ -11,14 +8,16 @@ import pytest
 
 from specc.pattern.lookup import corner_named
 from specc.pattern.measure import dart_angle, dart_width
+from tests.sources import ANSUR, COSTUME_TEXT, Known, against
 from tests.unit.library.blocks import IN, INCH, MEN, MISSES, WOMEN, body, girth, pieces
 from tests.unit.library.quality import sewn
 
 SHARES = {"1": 1.0, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25}
 
 
-# Closed form: r = W / (2 pi f). Size 12 of the misses chart has a waist of 26.5 in; without ease the radii
+# Size 12 of the misses chart has a waist of 26.5 in; without ease the radii
 # are 4.218, 5.623, 8.435 and 16.870 in (reckoned by hand, to a thousandth).
+@against(Known.DERIVED, "r = W / (2 pi f)")
 @pytest.mark.parametrize(("share", "radius"), [("1", 4.218), ("3/4", 5.623), ("1/2", 8.435), ("1/4", 16.870)])
 def test_the_radius_of_a_circle_skirt(share: str, radius: float) -> None:
     for piece in pieces("circle-skirt", "12", f"circle {share}; waist-ease 0 in").values():
@@ -28,7 +27,8 @@ def test_the_radius_of_a_circle_skirt(share: str, radius: float) -> None:
         assert waist.distance(middle) / INCH == pytest.approx(radius, abs=0.0006)
 
 
-# Closed form: hem = W + 2 pi f L. W = 26.5 in, L = 24 in, full circle: 177.30 in.
+# W = 26.5 in, L = 24 in, full circle: 177.30 in.
+@against(Known.DERIVED, "hem = W + 2 pi f L")
 def test_the_hem_of_a_full_circle() -> None:
     of = pieces("circle-skirt", "12", "circle 1; waist-ease 0 in")
     hem = 2.0 * (sewn(of["front"], "hem") + sewn(of["back"], "hem"))
@@ -36,6 +36,7 @@ def test_the_hem_of_a_full_circle() -> None:
     assert hem / INCH == pytest.approx(177.30, abs=0.005)
 
 
+@against(Known.DERIVED, "hem = W + 2 pi f L")
 @pytest.mark.parametrize("share", SHARES)
 @pytest.mark.parametrize("chart", [MISSES, WOMEN, MEN])
 def test_waist_and_hem_of_circle_skirts(chart: str, share: str) -> None:
@@ -48,8 +49,7 @@ def test_waist_and_hem_of_circle_skirts(chart: str, share: str) -> None:
         assert hem == pytest.approx(wanted + 2.0 * pi * SHARES[share] * 24.0 * INCH, abs=0.01)
 
 
-# Wearing ease, inches: Central Washington University, costume text, ch. 16 (seen): bodice bust 1 1/2 to 2,
-# dress waist 3/4 to 1, skirt and trouser waist 1/2 to 3/4, hips in all garments 2 to 2 3/4.
+@against(Known.READ, COSTUME_TEXT, "skirt and trouser waist 1/2 to 3/4 in, hips 2 to 2 3/4 in")
 @pytest.mark.parametrize("block", ["straight-skirt", "trousers"])
 @pytest.mark.parametrize("size", IN[MISSES])
 def test_the_ease_of_skirt_and_trousers_is_within_the_published_range(block: str, size: str) -> None:
@@ -61,6 +61,7 @@ def test_the_ease_of_skirt_and_trousers_is_within_the_published_range(block: str
     assert 2.0 - 1e-6 <= hip / INCH <= 2.75
 
 
+@against(Known.READ, COSTUME_TEXT, "bodice bust 1 1/2 to 2 in, dress waist 3/4 to 1 in")
 @pytest.mark.parametrize("size", IN[MISSES])
 def test_the_ease_of_the_bodice_is_within_the_published_range(size: str) -> None:
     of = pieces("bodice", size)
@@ -71,8 +72,9 @@ def test_the_ease_of_the_bodice_is_within_the_published_range(size: str) -> None
     assert 0.75 <= waist / INCH <= 1.0 + 1e-6
 
 
-# The same source: men's trousers at the thigh at least 1 in. The thigh of the block is measured straight
-# across from the crotch point; thigh girths are those of ANSUR II (computed).
+# The thigh of the block is measured straight across from the crotch point.
+@against(Known.READ, COSTUME_TEXT, "men's trousers, thigh at least 1 in")
+@against(Known.COMPUTED, ANSUR, "thigh girths")
 @pytest.mark.parametrize("chart", [WOMEN, MEN])
 @pytest.mark.parametrize("block", ["trousers", "pull-on-trousers"])
 def test_the_ease_of_trousers_at_the_thigh(chart: str, block: str) -> None:
@@ -87,8 +89,7 @@ def test_the_ease_of_trousers_at_the_thigh(chart: str, block: str) -> None:
         assert around >= body(size, "thigh", chart) + INCH
 
 
-# Heel and ankle are 1.442 times the ankle on average (ANSUR II, women, computed): what the foot asks of a
-# leg.
+@against(Known.COMPUTED, ANSUR, "round heel and ankle, 1.442 times the ankle on average")
 @pytest.mark.parametrize("block", ["trousers", "pull-on-trousers"])
 @pytest.mark.parametrize("chart", [WOMEN, MEN])
 def test_the_foot_passes_the_leg(chart: str, block: str) -> None:
@@ -97,7 +98,7 @@ def test_the_foot_passes_the_leg(chart: str, block: str) -> None:
         assert sewn(of["front"], "hem") + sewn(of["back"], "hem") > body(size, "heel-ankle", chart)
 
 
-# Sleeve-cap ease in knits 0 to 1/2 in: two practitioners' pages (seen, secondary).
+@against(Known.SECOND_HAND, "two practitioners' pages", "sleeve-cap ease in knits 0 to 1/2 in")
 @pytest.mark.parametrize("size", IN[MISSES])
 def test_the_cap_of_the_knit_top_is_hardly_longer_than_its_armhole(size: str) -> None:
     of = pieces("knit-top", size)
@@ -110,8 +111,8 @@ def test_the_cap_of_the_knit_top_is_hardly_longer_than_its_armhole(size: str) ->
     assert 0.0 <= ease / INCH <= 0.5
 
 
-# Head girth over neck-base girth is 1.51 among women (ANSUR II, computed): at the base of the neck a knit
-# would have to stretch by half. A neckline cut wider asks for less.
+# At the base of the neck a knit would have to stretch by half. A neckline cut wider asks for less.
+@against(Known.COMPUTED, ANSUR, "head girth over neck-base girth, women, 1.51")
 @pytest.mark.parametrize("chart", [MISSES, WOMEN, MEN])
 def test_the_neck_of_the_knit_top_asks_for_less_stretch_than_one_at_the_base_of_the_neck(chart: str) -> None:
     for size in IN[chart]:
@@ -121,7 +122,7 @@ def test_the_neck_of_the_knit_top_asks_for_less_stretch_than_one_at_the_base_of_
         assert 0.0 <= head / neck - 1.0 < 0.25 < head / body(size, "neck-base-girth", chart) - 1.0
 
 
-# Angle at the apex of an isosceles triangle: 2 asin(width / (2 leg)).
+@against(Known.DERIVED, "angle = 2 asin(width / (2 leg))")
 @pytest.mark.parametrize("block", ["straight-skirt", "bodice", "trousers"])
 def test_dart_angle_width_and_leg_agree(block: str) -> None:
     for size in IN[MISSES]:
@@ -131,8 +132,7 @@ def test_dart_angle_width_and_leg_agree(block: str) -> None:
                 assert dart_angle(dart) == pytest.approx(2.0 * asin(dart_width(dart) / (2.0 * leg)), abs=1e-9)
 
 
-# ANSUR II, 2012, United States Army: 5th, 50th and 95th percentile in mm, computed from the public
-# microdata of Gordon and others, NATICK/TR-15/007 (title page seen). 1,986 women, 4,082 men.
+# 5th, 50th and 95th percentile in mm.
 PERCENTILES = {
     WOMEN: {
         "stature": (1525, 1626, 1740), "bust": (824, 940, 1094), "waist": (710, 852, 1040),
@@ -155,13 +155,15 @@ PERCENTILES = {
 }  # fmt: skip
 
 
+@against(Known.COMPUTED, ANSUR, "5th, 50th, 95th percentile, 1,986 women, 4,082 men")
 @pytest.mark.parametrize("chart", PERCENTILES)
 def test_the_charts_have_the_percentiles_of_ansur(chart: str) -> None:
     for name, wanted in PERCENTILES[chart].items():
         assert tuple(body(size, name, chart) for size in IN[chart]) == pytest.approx(wanted, abs=1e-9), name
 
 
-# Blocks drafted from the median against the means (computed): girth less ease, within 1 %.
+# Blocks drafted from the median, girth less ease.
+@against(Known.COMPUTED, ANSUR, "means of chest and hip, women, within 1 %")
 @pytest.mark.parametrize(("block", "line", "ease", "mean"), [
     ("sheath", "bust-line", 2.0, 946.86), ("bodice", "bust-line", 2.0, 946.86),
     ("straight-skirt", "hip-line", 2.0, 1021.25), ("trousers", "hip-line", 2.0, 1021.25),

@@ -1,4 +1,4 @@
-"""What drafting finds against other programs."""
+"""What drafting finds by trying."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ import pytest
 from scipy.optimize import brentq
 
 from specc.drafting.roots import root
+from tests.sources import Known, against
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,11 +24,11 @@ FUNCTIONS: tuple[tuple[str, Callable[[float], float], float, float], ...] = (
 )
 
 
+@against(Known.PROGRAM, "scipy.optimize.brentq")
 @pytest.mark.parametrize(
     ("function", "low", "high"), [case[1:] for case in FUNCTIONS], ids=[c[0] for c in FUNCTIONS]
 )
 def test_roots_agree_with_scipy(function: Callable[[float], float], low: float, high: float) -> None:
-    """scipy.optimize.brentq, Brent's method."""
     assert root(function, low, high) == pytest.approx(
         brentq(function, low, high, xtol=1e-12, maxiter=1000), abs=3e-9
     )

@@ -1,4 +1,4 @@
-"""Geometry against other programs' answers and closed forms; the source stands beside each check."""
+"""Geometry: lengths, crossings, areas, cut lines, darts."""
 
 from __future__ import annotations
 
@@ -31,6 +31,7 @@ from specc.pattern.lookup import edge_named, line_named
 from specc.pattern.measure import dart_angle, dart_width, drawn_length, line_length, stitched_length
 from specc.pattern.outline import area, capped_outline, notched_outline
 from specc.pattern.piece import Dart, Edge, NamedPoint, Piece, ReferenceLine, TwoPointedDart
+from tests.sources import Known, against
 from tests.strategies import cubics, garment_curves
 
 if TYPE_CHECKING:
@@ -40,15 +41,14 @@ INCH = 25.4
 ORIGIN: Any = SimpleNamespace(line=1)
 
 
-# Lengths: fontTools' arc length at a tolerance of 1e-8, SciPy's adaptive quadrature of the speed.
-
-
+@against(Known.PROGRAM, "fontTools.misc.bezierTools.calcCubicArcLength")
 @given(garment_curves())
 def test_lengths_agree_with_fonttools(cubic: Cubic) -> None:
     corners = [(p.x, p.y) for p in (cubic.start, cubic.leaving, cubic.arriving, cubic.end)]
     assert cubic.length() == pytest.approx(calcCubicArcLength(*corners, tolerance=1e-8), abs=2e-5)
 
 
+@against(Known.PROGRAM, "scipy.integrate.quad of the speed")
 @given(cubics())
 def test_lengths_agree_with_quadrature(cubic: Cubic) -> None:
     def speed(t: float) -> float:
@@ -63,9 +63,7 @@ def test_lengths_agree_with_quadrature(cubic: Cubic) -> None:
     assert cubic.length() == pytest.approx(wanted, abs=2e-6)
 
 
-# Crossings: NumPy's polynomial roots.
-
-
+@against(Known.PROGRAM, "numpy.roots")
 @given(cubics(), st.floats(-pi, pi), st.floats(-200.0, 200.0))
 def test_crossings_agree_with_numpy_roots(cubic: Cubic, angle: float, off: float) -> None:
     along = Point(1.0, 0.0).turned(angle)
@@ -85,6 +83,7 @@ def test_crossings_agree_with_numpy_roots(cubic: Cubic, angle: float, off: float
     assert list(found) == pytest.approx(wanted, abs=1e-6)
 
 
+@against(Known.PROGRAM, "shapely.intersection")
 @given(garment_curves(), garment_curves())
 def test_crossings_of_curves_agree_with_shapely(first: Cubic, second: Cubic) -> None:
     a, b = Path((first,)), Path((second,))
@@ -109,9 +108,7 @@ def _gaps(found: list[tuple[float, float]]) -> list[float]:
     return [hypot(p[0] - q[0], p[1] - q[1]) for i, p in enumerate(found) for q in found[:i]]
 
 
-# Areas: shapely's area of the finely flattened outline.
-
-
+@against(Known.PROGRAM, "shapely.Polygon.area")
 @given(garment_curves(), st.floats(-100.0, 100.0))
 def test_areas_agree_with_shapely(cubic: Cubic, off: float) -> None:
     third = cubic.end + (cubic.end - cubic.start).left() * (off / 100.0 + 2.0)
@@ -122,9 +119,7 @@ def test_areas_agree_with_shapely(cubic: Cubic, off: float) -> None:
     assert abs(signed_area(outline)) == pytest.approx(polygon.area, abs=1e-6 * outline.length() + 1e-6)
 
 
-# Cut lines: shapely's buffer with mitred corners, which knows one width for all edges.
-
-
+@against(Known.PROGRAM, "shapely.buffer with mitred corners")
 @given(st.lists(st.floats(60.0, 300.0), min_size=4, max_size=9), st.sampled_from([3.0, 10.0, 15.0]))
 def test_cut_lines_agree_with_shapely_for_one_width(radii: list[float], width: float) -> None:
     corners = [Point(r, 0.0).turned(2.0 * pi * i / len(radii)) for i, r in enumerate(radii)]
@@ -143,8 +138,8 @@ def test_cut_lines_agree_with_shapely_for_one_width(radii: list[float], width: f
     assert cut.symmetric_difference(wanted).area == pytest.approx(0.0, abs=1.0)
 
 
+@against(Known.DERIVED, "(a + l + r)(b + t + u); perimeter grown by 8 s")
 def test_the_allowance_of_a_rectangle() -> None:
-    """Mathematics: (a + l + r)(b + t + u), and perimeter grown by 8 s for one width s."""
     a, b = 100.0, 50.0
     corners = (Point(0, 0), Point(a, 0), Point(a, b), Point(0, b))
     widths = (10.0, 6.0, 0.0, 20.0)
@@ -159,8 +154,8 @@ def test_the_allowance_of_a_rectangle() -> None:
     assert around == pytest.approx(2 * (a + b) + 8 * 10.0, abs=1e-6)
 
 
+@against(Known.DERIVED, "area grown by P s + s^2 sum tan(phi / 2), phi the exterior angles")
 def test_the_allowance_of_a_convex_polygon() -> None:
-    """Mathematics: the area grows by P s + s^2 sum tan(phi / 2), phi the exterior angles."""
     corners = [Point(100.0, 0.0).turned(2.0 * pi * i / 7) for i in range(7)]
     outline = tuple(
         Allowed(Path.through(p, q), 12.0) for p, q in zip(corners, corners[1:] + corners[:1], strict=True)
@@ -170,10 +165,7 @@ def test_the_allowance_of_a_convex_polygon() -> None:
     assert polygon_area(cut_line(outline)) == pytest.approx(polygon_area(corners) + grown, abs=0.05)
 
 
-# Parallel curves. Mathematics: offsetting a smooth curve by d changes its length by d times its total
-# turning.
-
-
+@against(Known.DERIVED, "length changes by d times the angle turned")
 @pytest.mark.parametrize(
     ("distance", "quarter", "closed"),
     [
@@ -199,9 +191,7 @@ def test_an_offset_neckline_changes_by_distance_times_turning(
         assert change == pytest.approx(quarter, abs=0.02)
 
 
-# Circle skirts. Mathematics: radius = waist / (2 pi f), hem = waist + 2 pi f length.
-
-
+@against(Known.DERIVED, "r = W / (2 pi f), hem = W + 2 pi f L")
 @pytest.mark.parametrize(("share", "radius"), [(1.0, 4.218), (0.75, 5.623), (0.5, 8.435), (0.25, 16.870)])
 def test_circle_skirts_drawn_with_cubics(share: float, radius: float) -> None:
     waist, length = 26.5, 24.0
@@ -216,16 +206,14 @@ def test_circle_skirts_drawn_with_cubics(share: float, radius: float) -> None:
         assert hem.length() == pytest.approx(177.30, abs=0.01)
 
 
+@against(Known.MEMORY, "a cubic of an eighth of a turn is off by 4e-6 of the radius")
 def test_an_arc_in_cubics_stays_on_its_circle() -> None:
-    """From memory: a cubic of a quarter turn is off by 2.7e-4 of the radius, one of half that by 4e-6."""
     path = arc(Point(100.0, 0.0), Point(0.0, 0.0), pi / 2)
     for point in path.flattened(1e-5):
         assert point.norm() == pytest.approx(100.0, abs=100.0 * 5e-6)
 
 
-# Darts. Mathematics: angle = 2 asin(width / (2 leg)); intake at r is the chord 2 r sin(angle / 2).
-
-
+@against(Known.DERIVED, "angle = 2 asin(width / (2 leg)); taken in at r: 2 r sin(angle / 2)")
 def test_the_angle_of_a_dart() -> None:
     leg, width = 7.25, 1.0
     half = asin(width / (2.0 * leg))
@@ -313,8 +301,9 @@ def hem_of(piece: Piece) -> Edge:
     return edge
 
 
+@against(Known.DERIVED, "the angle stays; width = 2 leg sin(angle / 2)")
 def test_the_front_swung_into_the_hem_as_a_dart() -> None:
-    """Mathematics: the angle stays, so the mouth on the 750 mm leg is the chord 2 * 750 * sin(angle / 2)."""
+    """The mouth lies on the leg of 750 mm."""
     altered = swung(front(), Form.DART)
     (dart,) = altered.darts
     assert (dart.name, dart.edge, dart.short) == ("bust-dart", "hem", 20.0)
@@ -330,8 +319,9 @@ def test_the_front_swung_into_the_hem_as_a_dart() -> None:
     assert area(altered) == pytest.approx(area(front()), abs=1e-6)
 
 
+@against(Known.DERIVED, "the hem grows by leg times angle, the girth by the chord")
 def test_the_front_swung_into_the_hem_as_flare() -> None:
-    """Mathematics: a hem square to the line from the pivot opens along the arc 750 * angle about it."""
+    """The hem is square to the line from the pivot, 750 mm away."""
     altered = swung(front(), Form.FLARE)
     assert altered.darts == ()
     # One cubic for an arc of 7 degrees leaves it by far less than a thousandth of a millimetre.
@@ -346,6 +336,7 @@ def test_the_front_swung_into_the_hem_as_flare() -> None:
     assert (gone.name, gone.how) == ("bust-dart", "swung into `front.hem` on line 1")
 
 
+@against(Known.DERIVED, "angles add")
 def test_half_as_a_dart_and_half_as_flare() -> None:
     half = swung(front(), Form.FLARE, 0.5)
     (left,) = half.darts
@@ -361,8 +352,8 @@ def test_half_as_a_dart_and_half_as_flare() -> None:
     assert stitched_length(hem_of(mixed)) == pytest.approx(stitched_length(hem_of(half)), abs=1e-6)
 
 
+@against(Known.DERIVED, "half way from top to widest a dart is half as wide")
 def test_the_front_cropped_opens_the_waist_dart() -> None:
-    """Mathematics: half way from top to widest a dart is half as wide; its angle stays."""
     inner = TwoPointedDart(
         "waist-dart", Point(120, -320), Point(120, -540), Point(110, -420), Point(130, -420)
     )
@@ -382,8 +373,8 @@ def test_the_front_cropped_opens_the_waist_dart() -> None:
     assert dart_angle(opened) == pytest.approx(2.0 * np.arctan(10.0 / 100.0), abs=1e-9)
 
 
+@against(Known.DERIVED, "mirrored in the leg that the dart is folded over, the cap's corner lies on the seam")
 def test_notches_and_caps_of_the_front() -> None:
-    """Mathematics: mirrored in the leg that the dart is folded over, the cap's corner lies on the seam."""
     piece = front()
     triangle = 0.5 * 20.0 * 160.0
     from specc.pattern.outline import drawn_outline
@@ -404,6 +395,7 @@ def test_notches_and_caps_of_the_front() -> None:
     assert corner.x > 260.0
 
 
+@against(Known.DERIVED, "a turn about the pivot keeps every distance")
 @pytest.mark.parametrize("form", list(Form))
 def test_a_notch_stays_where_the_cloth_is(form: Form) -> None:
     from specc.pattern.measure import place_on_edge

@@ -1,19 +1,16 @@
-"""The library's charts, blocks and methods against published values; the source stands beside each.
-
-`seen` means that the source's text was read, `second hand` that another's report of it was, `from memory`
-neither.
-"""
+"""The chart of misses, the sheath, and ways of making that it began with."""
 
 from __future__ import annotations
 
 from itertools import pairwise
-from math import asin, degrees, sqrt
+from math import asin, sqrt
 
 import pytest
 
 from specc.pattern.measure import dart_angle, dart_width
 from tests.drafting import SIZES, in_size, named
 from tests.methods import inches, made
+from tests.sources import ANSUR, ARMY_REPAIR, COSTUME_TEXT, Known, against
 from tests.unit.library.quality import sewn
 from tests.unit.library.test_sheath import girth
 
@@ -32,8 +29,7 @@ def at_bust(name: str, bust: float) -> float:
     return values[0] + slope * (bust - busts[0])
 
 
-# US misses size chart used by pattern publishers since the late 1960s, inches; sewingscholar.blogspot.com,
-# table of 2011, which agrees with a second chart (seen).
+# Inches.
 MISSES = {
     "bust": (30.5, 31.5, 32.5, 34, 36, 38, 40, 42),
     "waist": (23, 24, 25, 26.5, 28, 30, 32, 34),
@@ -42,21 +38,26 @@ MISSES = {
 }
 
 
+@against(
+    Known.READ,
+    "US misses size chart of pattern publishers since the late 1960s",
+    "sewingscholar.blogspot.com (2011), and a second chart",
+)
 @pytest.mark.parametrize("name", MISSES)
 def test_the_misses_chart_has_the_published_values(name: str) -> None:
     assert [value / INCH for value in column(name)] == pytest.approx(MISSES[name], abs=1e-9)
 
 
+@against(Known.READ, "the same", "bust 1, 1, 1 1/2, 2, 2, 2, 2 in")
 def test_the_misses_chart_grades_as_published() -> None:
     steps = [(high - low) / INCH for low, high in pairwise(column("bust"))]
 
     assert steps == pytest.approx([1, 1, 1.5, 2, 2, 2, 2])
 
 
-# ANSUR II, 2012, women, n = 1,986: means, and slopes on chest circumference, in mm, computed from the public
-# microdata of Gordon and others, NATICK/TR-15/007 (title page seen).
+# Means in mm and slopes on chest girth, 1,986 women.
 CHEST = 946.86
-ANSUR = {
+GROWTH = {
     "neck-base-girth": (371.16, 0.156),
     "across-back": (373.36, 0.229),
     "upper-arm": (305.58, 0.278),
@@ -64,12 +65,13 @@ ANSUR = {
     "head-girth": (561.12, 0.049),
 }
 # Means alone; how these grow is said in the chart.
-ANSUR_MEANS = {"wrist": 154.79, "shoulder-girth": 1028.19}
+GROWTH_MEANS = {"wrist": 154.79, "shoulder-girth": 1028.19}
 
 
-@pytest.mark.parametrize("name", ANSUR)
+@against(Known.COMPUTED, ANSUR, "means and slopes on chest girth, women")
+@pytest.mark.parametrize("name", GROWTH)
 def test_derived_measurements_have_mean_and_slope_of_ansur(name: str) -> None:
-    mean, slope = ANSUR[name]
+    mean, slope = GROWTH[name]
     busts, values = column("bust"), column(name)
 
     assert at_bust(name, CHEST) == pytest.approx(mean, abs=0.01)
@@ -77,13 +79,18 @@ def test_derived_measurements_have_mean_and_slope_of_ansur(name: str) -> None:
         assert (more - less) / (high - low) == pytest.approx(slope, abs=1e-6)
 
 
-@pytest.mark.parametrize("name", ANSUR_MEANS)
+@against(Known.COMPUTED, ANSUR, "wrist 154.79 mm, shoulder girth 1028.19 mm, women")
+@pytest.mark.parametrize("name", GROWTH_MEANS)
 def test_derived_measurements_have_the_mean_of_ansur(name: str) -> None:
-    assert at_bust(name, CHEST) == pytest.approx(ANSUR_MEANS[name], abs=0.01)
+    assert at_bust(name, CHEST) == pytest.approx(GROWTH_MEANS[name], abs=0.01)
 
 
+@against(
+    Known.COMPUTED,
+    ANSUR,
+    "cervicale over axilla 156.6 mm, sleeve outseam 543.55 mm, stature 1628.47 mm, women",
+)
 def test_scye_and_sleeve_start_from_ansur_at_the_height_of_the_chart() -> None:
-    """Means 156.6 mm (cervicale over axilla) and 543.55 mm (sleeve outseam) at a stature of 1628.47 mm."""
     stature = 65.5 * INCH  # 5 ft 5 to 6 in, from the misses chart's source
 
     assert at_bust("scye-depth", CHEST) == pytest.approx(156.6 * stature / 1628.47 + INCH, abs=0.1)
@@ -91,22 +98,21 @@ def test_scye_and_sleeve_start_from_ansur_at_the_height_of_the_chart() -> None:
     assert column("sleeve-length")[4] == pytest.approx(543.55 + slope * (stature - 1628.47), abs=0.6)
 
 
+@against(Known.COMPUTED, ANSUR, "head girth, women, 532 to 597 mm")
 def test_the_head_of_every_size_lies_among_the_heads_of_women() -> None:
-    """ANSUR II, women: p5 532 mm, p95 597 mm, computed."""
     assert all(532 < head < 597 for head in column("head-girth"))
 
 
+@against(Known.COMPUTED, ANSUR, "561.12 / 371.16 = 1.51, women")
 def test_a_neckline_at_the_base_of_the_neck_does_not_pass_the_head() -> None:
-    """ANSUR II, women, computed: mean head girth over mean neck base girth, 561.12 / 371.16, is 1.51."""
     assert at_bust("head-girth", CHEST) / at_bust("neck-base-girth", CHEST) == pytest.approx(1.51, abs=0.005)
     assert all(
         head > neck for head, neck in zip(column("head-girth"), column("neck-base-girth"), strict=True)
     )
 
 
-# ASTM D5585-11e1, misses, sizes 00 to 20, inches: the part of table 1 on the standard's abstract page (seen).
 # Single figures to hold against; the population and the year differ, so agreement is loose. A row says bust,
-# head girth, neck base and shoulder girth.
+# head girth, neck base and shoulder girth, inches.
 D5585 = (
     (33, 21.5, 13.75, 38.375),
     (35.25, 21.75, 14.25, 39.75),
@@ -116,6 +122,7 @@ D5585 = (
 )
 
 
+@against(Known.READ, "ASTM D5585-11e1, the part of table 1 on the standard's abstract page")
 @pytest.mark.parametrize("row", D5585, ids=lambda row: f"bust {row[0]} in")
 def test_derived_girths_agree_with_d5585_within_three_percent(row: tuple[float, ...]) -> None:
     bust, head, neck, shoulders = row
@@ -125,18 +132,19 @@ def test_derived_girths_agree_with_d5585_within_three_percent(row: tuple[float, 
     assert at_bust("shoulder-girth", bust * INCH) / INCH == pytest.approx(shoulders, rel=0.03)
 
 
+@against(Known.READ, "ASTM D5585-11e1", "1.25 in of head for 14.875 in of bust")
+@against(Known.COMPUTED, ANSUR, "0.049 mm a mm")
 def test_heads_grow_little_as_in_d5585() -> None:
-    """There the head grows by 1.25 in while the bust grows by 14.875 in: 0.084 for 1; ANSUR II has 0.049."""
     heads, busts = column("head-girth"), column("bust")
 
     assert 0.0 < (heads[-1] - heads[0]) / (busts[-1] - busts[0]) < 0.084
 
 
-# Wearing ease, inches: Central Washington University, costume text, ch. 16 (seen): bodice bust 1 1/2 to 2,
-# dress waist 3/4 to 1, skirt waist 1/2 to 3/4, hips 2 to 2 3/4.
+# Inches.
 EASE = {"bust-line": ("bust", 1.5, 2.0), "waist-line": ("waist", 0.75, 1.0), "hip-line": ("hip", 2.0, 2.75)}
 
 
+@against(Known.READ, COSTUME_TEXT, "bust 1 1/2 to 2 in, dress waist 3/4 to 1 in, hips 2 to 2 3/4 in")
 @pytest.mark.parametrize("line", EASE)
 @pytest.mark.parametrize("size", SIZES)
 def test_the_ease_of_the_sheath_is_within_the_published_range(size: str, line: str) -> None:
@@ -146,6 +154,7 @@ def test_the_ease_of_the_sheath_is_within_the_published_range(size: str, line: s
     assert least - 1e-6 <= ease / INCH <= most + 1e-6
 
 
+@against(Known.READ, COSTUME_TEXT, "skirt waist 1/2 to 3/4 in")
 @pytest.mark.parametrize("size", SIZES)
 def test_the_ease_of_the_a_line_skirt_is_within_the_published_range(size: str) -> None:
     of = named(in_size("a-line-skirt", size))
@@ -154,9 +163,9 @@ def test_the_ease_of_the_a_line_skirt_is_within_the_published_range(size: str) -
     assert 0.5 <= (waist - in_size("a-line-skirt", size).measurements["waist"]) / INCH <= 0.75 + 1e-6
 
 
+@against(Known.SECOND_HAND, "textbooks, as two practitioners report", "1 to 1 1/2 in")
 @pytest.mark.parametrize("size", SIZES)
 def test_the_ease_of_the_sleeve_cap_is_that_of_textbooks(size: str) -> None:
-    """1 to 1 1/2 in, as two practitioners report of textbooks (second hand); their own is 1/2 to 3/4."""
     of = named(in_size("sheath", size))
     ease = (
         sewn(of["sleeve"], "cap-front", "cap-back")
@@ -167,18 +176,13 @@ def test_the_ease_of_the_sleeve_cap_is_that_of_textbooks(size: str) -> None:
     assert 1.0 <= ease / INCH <= 1.5
 
 
+@against(Known.DERIVED, "angle = 2 asin(width / (2 leg))")
 @pytest.mark.parametrize("size", SIZES)
 def test_dart_angle_width_and_leg_agree(size: str) -> None:
-    """The angle at the apex of an isosceles triangle: 2 asin(width / (2 leg))."""
     for name in ("back", "front"):
         (dart,) = named(in_size("sheath", size))[name].darts
         leg = dart.first.distance(dart.pivot)
         assert dart_angle(dart) == pytest.approx(2.0 * asin(dart_width(dart) / (2.0 * leg)), abs=1e-9)
-
-
-def test_the_formula_gives_the_published_angle() -> None:
-    """Width 1 in on a leg of 7.25 in: 7.909 degrees (reckoned; a page that rounds its sine prints 7.908)."""
-    assert degrees(2.0 * asin(1.0 / (2.0 * 7.25))) == pytest.approx(7.909, abs=0.0005)
 
 
 def stitches_per_inch(method: str, stitch: str) -> list[float]:
@@ -187,17 +191,17 @@ def stitches_per_inch(method: str, stitch: str) -> list[float]:
     return [1.0 / inches(row.stitch_length) for row in rows]
 
 
+@against(Known.READ, ARMY_REPAIR, "301 10 to 12 an inch, 504 6 to 10")
 def test_stitch_lengths_are_those_of_the_army_manual() -> None:
-    """US Army TM 10-8400-201-23, table 3-1 (seen): 301 in general 10 to 12 an inch, overedge 504 6 to 10."""
     for method in ("pressed-open", "pressed-to-one-side"):
         assert all(10 <= round(count) <= 12 for count in stitches_per_inch(method, "301"))
     for method in ("overlocked", "single-turned"):
         assert all(6 <= count <= 10 for count in stitches_per_inch(method, "504"))
 
 
+@against(Known.DERIVED, "25.4 over the length in mm")
 @pytest.mark.parametrize(("mm", "per_inch"), [(2, 12.70), (2.5, 10.16), (3, 8.47)])
 def test_stitch_length_to_stitches_per_inch(mm: float, per_inch: float) -> None:
-    """25.4 over the length in mm; 2.5 mm is published as 10.16."""
     (count,) = [
         1.0 / inches(row.stitch_length)
         for row in made("elastic-bound", f"stitch-length {mm} mm").passes
@@ -207,41 +211,29 @@ def test_stitch_length_to_stitches_per_inch(mm: float, per_inch: float) -> None:
     assert count == pytest.approx(per_inch, abs=0.005)
 
 
+@against(Known.READ, "Singer Co.; M. Lewis (2006); doinaalexei.com", "1/4 in is cut 1 in, 1/2 in 2 in")
 @pytest.mark.parametrize(("finished", "cut"), [("1/4", 1), ("1/2", 2)])
 def test_cut_widths_of_bias_bindings(finished: str, cut: float) -> None:
-    """1/4 in needs 1 in, 1/2 in needs 2 in: Singer Co.; M. Lewis, 2006; doinaalexei.com (seen, all agree)."""
     (taken,) = made("bias-bound", f"finished {finished} in").takes
 
     assert inches(taken.cut_width) == pytest.approx(cut)
 
 
+@against(Known.DERIVED, "2 sqrt(2) s of strip")
 def test_a_join_on_the_straight_grain_costs_what_geometry_says() -> None:
-    """2 sqrt(2) s of strip for an allowance s: 0.707 in for 1/4 in."""
     (taken,) = made("bias-bound").takes
 
     assert inches(taken.joining) == pytest.approx(2.0 * sqrt(2.0) / 4.0, abs=0.0005)
 
 
+@against(Known.SECOND_HAND, "sewing references", "1/2 to 1 in")
 def test_the_lap_of_a_round_of_elastic() -> None:
-    """1/2 to 1 in: sewing references, second hand."""
     (taken,) = made("elastic-bound").takes
 
     assert 0.5 <= inches(taken.overlapping) <= 1.0
 
 
-def test_the_french_seam_is_that_of_1922() -> None:
-    """First row 1/8 in, second 1/4 in from the crease: L. Conover, A Complete Course in Dressmaking, vol. 1
-    (seen).
-
-        The allowance is the sum of both (reckoned); other recipes differ.
-    """
-    making = made("french")
-
-    assert [inches(done.inset) for done in making.passes if done.stitch] == pytest.approx([1 / 8, 1 / 4])
-    assert inches(making.allowance) == pytest.approx(3 / 8)
-
-
+@against(Known.READ, "4-H bulletins", "depth and 1/4 in")
 def test_a_hem_turned_twice_takes_its_depth_and_what_is_turned_under() -> None:
-    """Depth and 1/4 in: typical in 4-H bulletins (seen)."""
     assert inches(made("double-turned", "deep 2 in").allowance) == pytest.approx(2.25)
     assert inches(made("single-turned", "deep 2 in").allowance) == pytest.approx(2.0)

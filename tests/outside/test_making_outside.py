@@ -1,4 +1,4 @@
-"""Trims, openings and stitches against published values and closed forms; the source stands beside each."""
+"""Trims, openings, cloth."""
 
 from __future__ import annotations
 
@@ -9,11 +9,13 @@ import pytest
 from specc.pipeline import quantities
 from specc.units import format_number
 from tests.made import SHOULDERS, codes, made, sheath, sizes, top
+from tests.sources import ANSUR, Known, against
 
 
+@against(Known.READ, "Singer Co. and two others", "1/4 in is cut 1 in, 1/2 in 2 in")
+@against(Known.DERIVED, "a join on the straight grain loses 2 sqrt(2) s")
 @pytest.mark.parametrize(("finished", "cut"), [(6.35, 25.4), (12.7, 50.8)])
 def test_a_single_binding_is_cut_four_times_its_finished_width(finished: float, cut: float) -> None:
-    """Singer Company how-to and two others agree: 1/4 in is cut 1 in, 1/2 in is cut 2 in."""
     result = sheath(
         'cloth lawn "lawn" { for bias strips; width 140 cm; weight 90 g/m2 }\n'
         'trim strip "strip" { kind bias strip; cut-from lawn }\n'
@@ -28,23 +30,25 @@ def test_a_single_binding_is_cut_four_times_its_finished_width(finished: float, 
     (strip,) = (one for one in found.sizes[0].trims if one.used_on == "arm")
 
     assert strip.cut_width == pytest.approx(cut)
-    # Joined on the straight grain with allowances of 1/4 in a strip loses 2 root 2 s (closed form).
+    # Joined on the straight grain with allowances of 1/4 in.
     (join,) = strip.additions
     assert join.length == pytest.approx(2 * sqrt(2) * 6.35, abs=0.01)
 
 
+@against(Known.DERIVED, "h / (1 - h)")
 @pytest.mark.parametrize(("hold", "passes"), [(37, True), (38, False)])
 def test_a_trim_held_in_must_stretch_by_h_over_one_less_h(hold: int, *, passes: bool) -> None:
-    """Closed form; at 60 % stretch the border is h = 0.6 / 1.6, or 37.5 %."""
+    """At 60 % stretch the border is 0.6 / 1.6, or 37.5 %."""
     held = f"{{ binding edging; hold {hold}% along front.neck }}"
     neck = f"finish neck along front.neck, back.neck by elastic-bound {held}\n"
 
     assert ("SPC508" not in codes(top(neck))) is passes
 
 
+@against(Known.PRACTICE)
 @pytest.mark.parametrize("hold", [0, 10, 15])
 def test_a_neck_of_elastic_is_usually_85_to_100_percent_of_its_seam(hold: int) -> None:
-    """Common practice, no source: 85 to 90 % on necklines, about 100 % on straight runs."""
+    """85 to 90 % on necklines, about 100 % on straight runs."""
     held = f"; hold {hold}% along front.neck; hold {hold}% along back.neck" if hold else ""
     result = top(
         f"finish neck along front.neck, back.neck by elastic-bound {{ binding edging; overlap 1 mm{held} }}\n"
@@ -59,14 +63,20 @@ def test_a_neck_of_elastic_is_usually_85_to_100_percent_of_its_seam(hold: int) -
 
 
 # Millimetres to stitches an inch; the printed roundings of two charts differ, so to within one stitch.
+@against(Known.DERIVED, "25.4 over the length in mm")
+@against(
+    Known.SECOND_HAND, "two sewing charts, which round differently", "2 mm 12 or 13, 3 mm 8 or 9, 4 mm 6"
+)
 @pytest.mark.parametrize(("mm", "printed"), [(2.0, 12), (2.0, 13), (3.0, 8), (3.0, 9), (4.0, 6), (2.1, 12)])
 def test_stitches_an_inch(mm: float, printed: int) -> None:
     """25.4 over the stitch length (closed form), against two sewing charts that round differently."""
     assert float(format_number(25.4 / mm, decimals=1)) == pytest.approx(printed, abs=1.0)
 
 
+@against(Known.DERIVED, "100 / 0.95 = 105.26")
+@against(Known.MEMORY, "AATCC 135", "change = (after - before) / before")
 def test_cloth_is_cut_larger_by_what_it_will_shrink() -> None:
-    """100 cm at 5 % are cut as 105.26 cm, not 105 (AATCC 135 convention, from memory; arithmetic)."""
+    """100 cm at 5 % are cut as 105.26 cm, not 105."""
     plain = top("", cloth='cloth c "c" { width 150 cm; is stable; price 1 EUR per m }\n', head="order S: 1; ")
     shrinking = top(
         "",
@@ -82,8 +92,8 @@ def test_cloth_is_cut_larger_by_what_it_will_shrink() -> None:
     assert grown * 100 == pytest.approx(105.26, abs=0.005)
 
 
-# Share of women of ANSUR II whose head passes a rigid opening of so many centimetres, and percentiles of the
-# head girth in millimetres (computed from the public microdata, n = 1,986).
+# Share of women whose head passes a rigid opening of so many cm, and percentiles of the head girth in
+# mm.
 SHARES = {54: 13.6, 55: 30.1, 56: 53.4, 57: 71.8, 58: 85.5, 59: 92.4, 60: 96.6, 61: 98.9, 62: 99.7}
 PERCENTILES = {"p5": 532, "p50": 560, "p95": 597}
 HEADS = """garment top "Top" { style "T"; puts-on over the head; sizes p5, p50, p95; units cm }
@@ -100,6 +110,7 @@ alter { raise front.neck at centre-neck by %s mm }
 """
 
 
+@against(Known.COMPUTED, ANSUR, "share of women whose head passes an opening, by the centimetre")
 @pytest.mark.parametrize("raised", [0, 20, 40, 45, 50, 70])
 def test_who_passes_an_opening(raised: int) -> None:
     """The sizes that the rule names are those whose share of the survey is above the share that passes."""

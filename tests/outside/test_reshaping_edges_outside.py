@@ -1,4 +1,4 @@
-"""Alterations of edges against closed forms; the derivation stands beside each check."""
+"""Alterations of edges."""
 
 from __future__ import annotations
 
@@ -35,6 +35,7 @@ from tests.altering import (
     share,
     whole,
 )
+from tests.sources import Known, against
 from tests.strategies import lengths
 
 
@@ -57,6 +58,7 @@ def spread_open(
 forms = st.sampled_from([Form.FLARE, Form.GATHERS, Form.EASE, Form.PLEAT, Form.TUCK])
 
 
+@against(Known.DERIVED, "area grown by height times amount")
 @given(lengths(80, 400), lengths(80, 400), lengths(1, 200), st.floats(0.2, 0.8), forms)
 def test_a_parallel_spread_of_a_rectangle_adds_height_times_amount(
     width: float, height: float, by: float, place: float, form: Form
@@ -70,6 +72,7 @@ def test_a_parallel_spread_of_a_rectangle_adds_height_times_amount(
         assert len(edge(wider, name).parts[0].segments) == 1
 
 
+@against(Known.DERIVED, "angle = 2 asin(w / 2 L); sector of L and the angle")
 @given(lengths(150, 400), lengths(80, 400), lengths(1, 50))
 def test_a_hinged_spread_turns_by_twice_the_arc_sine(width: float, height: float, by: float) -> None:
     # A chord of w at distance L from the hinge: w = 2 L sin(angle / 2).
@@ -85,6 +88,7 @@ def test_a_hinged_spread_turns_by_twice_the_arc_sine(width: float, height: float
     assert area(opened) == pytest.approx(width * height + 0.5 * height**2 * angle, rel=1e-6)
 
 
+@against(Known.DERIVED, "isosceles trapezium; sector of a ring")
 @given(lengths(300, 500), lengths(150, 400), lengths(10, 60), lengths(1, 9))
 def test_an_unequal_spread_opens_by_both_amounts(
     width: float, height: float, by: float, and_by: float
@@ -102,6 +106,7 @@ def test_an_unequal_spread_opens_by_both_amounts(
     assert area(opened) == pytest.approx(width * height + ring, rel=1e-6)
 
 
+@against(Known.DERIVED, "(1 - pi / 4) r^2")
 @given(lengths(100, 300), lengths(100, 300), lengths(1, 49))
 def test_a_round_corner_takes_what_the_square_has_beyond_the_quarter_circle(
     width: float, height: float, by: float
@@ -115,6 +120,7 @@ def test_a_round_corner_takes_what_the_square_has_beyond_the_quarter_circle(
     assert sewn(rounded, "a") == pytest.approx(width - by + pi * by / 4.0, rel=1e-6)
 
 
+@against(Known.DERIVED, "kite less sector: r t - r^2 (pi - angle) / 2")
 @given(st.floats(0.5, 2.6), lengths(5, 40))
 def test_a_round_corner_of_any_angle_is_the_circle_that_touches_both_edges(angle: float, by: float) -> None:
     # The touching circle has radius t tan(angle / 2); kite less sector: r t - r^2 (pi - angle) / 2.
@@ -128,6 +134,7 @@ def test_a_round_corner_of_any_angle_is_the_circle_that_touches_both_edges(angle
     assert middle.norm() == pytest.approx(radius / sin(angle / 2.0) - radius, rel=1e-5, abs=1e-6)
 
 
+@against(Known.DERIVED, "segment of a circle by chord and height")
 @given(lengths(200, 600), lengths(20, 90), st.floats(0.05, 0.45))
 def test_scallops_are_arcs_by_chord_and_depth(width: float, every: float, deep: float) -> None:
     # A segment of a circle with chord c and height h: r = (c^2 / 4 + h^2) / 2h, half angle 2 atan(2h / c),
@@ -147,6 +154,7 @@ def test_scallops_are_arcs_by_chord_and_depth(width: float, every: float, deep: 
     )
 
 
+@against(Known.DERIVED, "d times the angle turned; area of a spiral")
 def test_letting_out_a_round_hem_adds_distance_times_turning() -> None:
     # Parallel curves: the length changes by distance times the angle turned (any shape).
     top, radius = Point(0, 0), 400.0
@@ -169,6 +177,7 @@ def test_letting_out_a_round_hem_adds_distance_times_turning() -> None:
     assert area(spiral) - area(piece) == pytest.approx(beyond, rel=1e-3)
 
 
+@against(Known.DERIVED, "area of a trapezium")
 @given(lengths(100, 400), lengths(100, 400), lengths(0, 30), lengths(0, 30))
 def test_taking_in_a_side_takes_a_trapezium(width: float, height: float, first: float, last: float) -> None:
     piece = rectangle(width, height, fold="d")
@@ -180,6 +189,7 @@ def test_taking_in_a_side_takes_a_trapezium(width: float, height: float, first: 
     assert sewn(narrower, "b") == pytest.approx(sqrt(height**2 + (first - last) ** 2), abs=1e-9)
 
 
+@against(Known.DERIVED, "the layer laid over is the mirror image in its fold")
 @pytest.mark.parametrize("clockwise", [False, True])
 def test_a_folded_pleat_lies_on_its_edge(*, clockwise: bool) -> None:
     """Truing, as the trade does it: lay the fold, cut along the edge, open it again.
@@ -209,6 +219,7 @@ def test_a_folded_pleat_lies_on_its_edge(*, clockwise: bool) -> None:
     assert fold.amount == pytest.approx(2.0 * sqrt(20**2 + (20 * 40 / 300) ** 2), abs=1e-9)
 
 
+@against(Known.DERIVED, "reach times angle; sector")
 @given(st.floats(0.05, 0.35), lengths(100, 250))
 def test_a_dart_eased_in_takes_the_arc_about_its_pivot(angle: float, reach: float) -> None:
     # Both runs stand square to the legs, as a trued dart has them: opened, the edge is an arc about the
@@ -239,6 +250,7 @@ def test_a_dart_eased_in_takes_the_arc_about_its_pivot(angle: float, reach: floa
     assert area(pleated) == pytest.approx(area(piece) + reach**2 * tan(angle / 2.0), rel=1e-9)
 
 
+@against(Known.DERIVED, "length times share")
 @given(lengths(100, 400), lengths(20, 80), st.floats(0.5, 1.0))
 def test_a_band_is_as_long_as_what_it_goes_along(width: float, by: float, ratio: float) -> None:
     """A rib band is cut to a share of its opening (arithmetic of ratios); its area is length times width."""
@@ -252,6 +264,7 @@ def test_a_band_is_as_long_as_what_it_goes_along(width: float, by: float, ratio:
     assert area(rib) == pytest.approx(2.0 * (2.0 * width + 10.0) * ratio * by, rel=1e-12)
 
 
+@against(Known.PROGRAM, "shapely.Polygon.area")
 def test_areas_of_altered_outlines_agree_with_shapely() -> None:
     piece = rectangle(300.0, 200.0)
     cut = altered(scallop.apply((piece,), Scallop(part("c"), length(37.0), length(11.0), ORIGIN), evaluate))

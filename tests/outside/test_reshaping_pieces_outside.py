@@ -1,4 +1,4 @@
-"""Alterations that make pieces against Shapely and closed forms; the source stands beside each check."""
+"""Alterations that make pieces."""
 
 from __future__ import annotations
 
@@ -24,6 +24,7 @@ from specc.model.reshaping import Face, Join, Split, SplitEnd, Unfold
 from specc.pattern.outline import area, drawn_outline, notched_outline, transformed
 from specc.pattern.piece import Dart, Edge, NamedPoint, Piece, TwoPointedDart
 from tests.altering import ORIGIN, at_share, edge, evaluate, is_whole, length, part, rectangle, sewn, whole
+from tests.sources import Known, against
 from tests.strategies import fronts, lengths
 
 if TYPE_CHECKING:
@@ -55,6 +56,7 @@ def on(name: str, place: float) -> SplitEnd:
 # Split: Shapely cuts the same polygon along the same line.
 
 
+@against(Known.PROGRAM, "shapely.ops.split")
 @given(fronts(), st.floats(0.3, 0.7), st.floats(0.3, 0.7), lengths(-60, 60), lengths(-60, 60))
 def test_both_parts_are_those_that_shapely_cuts(
     piece: Piece, high: float, low: float, x: float, y: float
@@ -79,6 +81,7 @@ def _without_dart(e: Edge) -> Edge:
     return replace(e, parts=(Path.through(e.parts[0].start, *(p.end for p in e.parts)),), darts=())
 
 
+@against(Known.PROGRAM, "shapely: intersection and union")
 @given(fronts(waist_dart=True))
 def test_the_parts_do_not_lie_on_each_other_but_for_the_turned_one(piece: Piece) -> None:
     """Without the dart at the side nothing turns: both lie in the old outline, the dart in neither."""
@@ -100,6 +103,7 @@ def test_the_parts_do_not_lie_on_each_other_but_for_the_turned_one(piece: Piece)
 # shapes is its angle, the angle that is missing round its tip).
 
 
+@against(Known.MEMORY, "what a dart shapes is the angle that is missing round its tip")
 @given(lengths(10, 70), lengths(60, 150))
 def test_the_seam_holds_the_angle_of_the_dart(width: float, deep: float) -> None:
     top = Edge(
@@ -129,6 +133,7 @@ def test_the_seam_holds_the_angle_of_the_dart(width: float, deep: float) -> None
         assert sewn(new, "seam") == pytest.approx(leg + 300.0 - deep, abs=1e-9)
 
 
+@against(Known.DERIVED, "within a quarter of the height of the triangle")
 @given(st.floats(0.02, 1.2), lengths(30, 200), lengths(30, 200), st.floats(-0.3, 0.3))
 def test_a_kink_is_drawn_over_within_its_triangle_and_keeps_the_length(
     angle: float, before: float, after: float, longer: float
@@ -156,6 +161,7 @@ def test_a_kink_is_drawn_over_within_its_triangle_and_keeps_the_length(
 # Smooth lines: points on a circle give it. A cubic of an eighth of a turn leaves it by 4e-6 of the radius.
 
 
+@against(Known.DERIVED, "radius and arc length of the circle")
 @given(
     lengths(50, 500),
     st.floats(-pi, pi),
@@ -186,6 +192,7 @@ def test_points_on_a_circle_give_the_circle(
 # Join and unfold: Shapely's union.
 
 
+@against(Known.PROGRAM, "shapely: union")
 @given(fronts(), st.floats(0.45, 0.8), st.floats(0.02, 0.12), st.floats(-3.0, 3.0))
 def test_joined_pieces_are_the_union(piece: Piece, high: float, low: float, angle: float) -> None:
     parts = seam(piece, on("armhole", high), on("centre", low))
@@ -200,6 +207,7 @@ def test_joined_pieces_are_the_union(piece: Piece, high: float, low: float, angl
     assert shape(front).symmetric_difference(shape(piece)).area < 2.0
 
 
+@against(Known.PROGRAM, "shapely: union and affine_transform")
 @given(fronts())
 def test_an_unfolded_piece_is_the_union_with_its_mirror_image(piece: Piece) -> None:
     result = unfold.apply((piece,), Unfold((whole(),), ORIGIN), evaluate)
@@ -215,6 +223,7 @@ def test_an_unfolded_piece_is_the_union_with_its_mirror_image(piece: Piece) -> N
 # sector of a ring.
 
 
+@against(Known.DERIVED, "sector of a ring")
 @given(lengths(60, 300), lengths(5, 55), st.floats(0.3, 2.5), st.booleans())
 def test_a_facing_of_an_arc_is_a_sector_of_a_ring(
     radius: float,
@@ -249,6 +258,7 @@ def test_a_facing_of_an_arc_is_a_sector_of_a_ring(
     assert area(facing) == pytest.approx(0.5 * angle * abs(inner**2 - radius**2), rel=2e-4)
 
 
+@against(Known.PROGRAM, "shapely: buffer of the neck within the piece")
 @given(fronts(), lengths(10, 40))
 def test_a_facing_is_the_piece_within_its_depth_of_the_edge(piece: Piece, by: float) -> None:
     """Shapely's buffer of the neck, within the piece: the neck stands square at both its ends."""
@@ -260,6 +270,7 @@ def test_a_facing_is_the_piece_within_its_depth_of_the_edge(piece: Piece, by: fl
     assert shape(result[1]).symmetric_difference(within).area < 1e-4 * within.area + 2.0
 
 
+@against(Known.DERIVED, "area of a rhomb")
 def test_a_dart_inside_is_what_is_missing() -> None:
     """A rhomb 20 wide and 150 long takes 1500 mm2 out of 60,000; its kinks change less than 1 in 1000."""
     fish = TwoPointedDart("fish", Point(100, 250), Point(100, 100), Point(110, 175), Point(90, 175))

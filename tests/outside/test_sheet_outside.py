@@ -1,4 +1,4 @@
-"""The sheet against what other programs and published sizes say of it."""
+"""The sheet."""
 
 from __future__ import annotations
 
@@ -25,6 +25,7 @@ from specc.document.lettering import height_of as capital_height
 from specc.pipeline import check_bytes
 from specc.pipeline import document as pipeline_document
 from specc.world import Folder
+from tests.sources import Known, against
 from tests.unit.document.values import SPEC, document
 
 if TYPE_CHECKING:
@@ -50,6 +51,8 @@ def sheet() -> tuple[Document, bytes]:
     return made()
 
 
+@against(Known.MEMORY, "ISO 216:2007", "A4; ANSI/ASME Y14.1: size A")
+@against(Known.PROGRAM, "pypdfium2")
 @pytest.mark.parametrize("paper", sorted(PAPERS))
 def test_pages_have_the_size_of_the_paper(paper: str) -> None:
     _, data = made(SPEC.replace("paper     A4", f"paper     {paper}"))
@@ -68,6 +71,7 @@ def paths(page: pypdfium2.PdfPage) -> list[tuple[float, float, float, float]]:
     return found
 
 
+@against(Known.PROGRAM, "pypdfium2: bounds of the paths on the page")
 @pytest.mark.parametrize("length", [100.0, 4 * 25.4])
 def test_the_bar_to_check_the_print_is_as_long_as_it_says(
     sheet: tuple[Document, bytes], length: float
@@ -91,6 +95,7 @@ def test_the_bar_to_check_the_print_is_as_long_as_it_says(
     assert min(abs(each - length) for each in measured) < 0.02
 
 
+@against(Known.PROGRAM, "pypdf: text of the pages")
 def test_the_title_block_and_the_page_are_on_every_page(sheet: tuple[Document, bytes]) -> None:
     _, data = sheet
     pages = pypdf.PdfReader(BytesIO(data)).pages
@@ -102,6 +107,7 @@ def test_the_title_block_and_the_page_are_on_every_page(sheet: tuple[Document, b
         assert f"Page {number} of {len(pages)}" in text
 
 
+@against(Known.PROGRAM, "pypdf: text of the pages")
 def test_a_reader_finds_every_length_of_the_edges(sheet: tuple[Document, bytes]) -> None:
     _, data = sheet
     # Compatibility composition turns raised and lowered figures of fractions into plain ones (UAX 15).
@@ -114,6 +120,7 @@ def test_a_reader_finds_every_length_of_the_edges(sheet: tuple[Document, bytes])
     assert "12 1/8 12 1/8 12 1/8 12 1/8 12 1/8" in " ".join(text.split())
 
 
+@against(Known.PROGRAM, "pypdf: named destinations")
 def test_links_of_the_list_of_pages_lead_to_pages(sheet: tuple[Document, bytes]) -> None:
     skiff, data = sheet
     document = pypdf.PdfReader(BytesIO(data))
@@ -128,6 +135,7 @@ def test_links_of_the_list_of_pages_lead_to_pages(sheet: tuple[Document, bytes])
     assert wanted <= set(document.named_destinations)
 
 
+@against(Known.PROGRAM, "fontTools.ttLib: table hmtx")
 def test_the_widths_of_letters_are_those_of_the_font() -> None:
     with TTFont(font_files()[Font(600, "normal")]) as font:
         letters = font.getBestCmap()
@@ -154,6 +162,7 @@ def drawings() -> list[Drawing]:
     return found
 
 
+@against(Known.PROGRAM, "shapely: intersects")
 def test_no_label_touches_another_in_any_example_by_shapely_too() -> None:
     for drawing in drawings():
         labels = [item for item in drawing.items if isinstance(item, Label)]
@@ -161,11 +170,13 @@ def test_no_label_touches_another_in_any_example_by_shapely_too() -> None:
             assert not area(a).intersects(area(b)), (drawing.name, a.text, b.text)
 
 
+@against(Known.PRACTICE)
 def test_letterings_are_legible_when_copied() -> None:
     # 5 points is the smallest type that is usual for print (common practice, no source): capitals of 1.2 mm.
     assert all(capital_height(lettering) >= 1.2 for lettering in LETTERINGS)
 
 
+@against(Known.PROGRAM, "jsonschema: draft 2020-12")
 def test_the_schema_of_the_result_is_a_schema() -> None:
     import json
 
