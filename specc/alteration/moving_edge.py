@@ -19,11 +19,12 @@ from specc.geometry.tolerance import SAME
 from specc.pattern.lookup import edge_named
 from specc.pattern.measure import stitched_length
 from specc.pattern.outline import drawn_outline, flat_outline
+from specc.pattern.piece import Edge
 
 if TYPE_CHECKING:
     from specc.alteration.refusal import Facts
     from specc.geometry.point import Point
-    from specc.pattern.piece import Edge, Piece
+    from specc.pattern.piece import Piece
     from specc.source import Span
 
 FAR: Final = 4.0  # how many times its own distance a moved end may slide along its neighbour
@@ -42,6 +43,23 @@ class Rail:
         return Path((Line(self.path.start, self.path.start - self.path.start_direction() * reach),))
 
 
+@dataclass(frozen=True, slots=True)
+class Step:
+    """An edge that comes between a moving edge and a neighbour that goes straight on from it.
+
+    Edge `name` leads from the old corner, which stays, to the new `corner`; it runs in the direction
+    `outward`.
+    """
+
+    name: str
+    corner: str
+    outward: Point
+
+
+Steps = tuple[Step | None, Step | None]
+"""The steps at the start and at the end of an edge."""
+
+
 def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is said of it
     piece: Piece,
     name: str,
@@ -49,6 +67,7 @@ def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is s
     *,
     then: float | None = None,
     even_legs: bool = False,
+    steps: Steps = (None, None),
     origin: Span,
     how: str,
 ) -> Piece | Refusal:
@@ -57,7 +76,8 @@ def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is s
     The distance goes over evenly along the edge from `by` at its start corner to `then` at its end corner;
     None is the same, and the two must not have different signs. Neighbours, and the legs of darts on the
     edge, go on straight, or are trimmed. A corner that moves by nothing stays. With `even_legs` both legs of
-    a dart change by as much: the edge on either side of it moves a little more or less.
+    a dart change by as much: the edge on either side of it moves a little more or less. A neighbour stays as
+    it is where one of the `steps` comes between.
     """
     edge = edge_named(piece, name)
     if edge is None:
@@ -67,12 +87,12 @@ def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is s
             "part-gone", facts, origin, "put this alteration before that one, or name another part"
         )
     last = by if then is None else then
-    parts = _moved_parts(piece, edge, by, last, rounds=ROUNDS if even_legs else 1)
+    parts = _moved_parts(piece, edge, (by, last), steps=steps, rounds=ROUNDS if even_legs else 1)
     index = piece.edges.index(edge)
     after = piece.edges[(index + 1) % len(piece.edges)]
     blocked = parts.name if isinstance(parts, Rail) else after.name
     if not isinstance(parts, Rail):
-        altered = _with_edge(piece, edge, parts, how=how)
+        altered = _with_edge(piece, edge, parts, steps=steps, how=how)
         # A run bent more tightly than it moves folds over itself.
         if not crosses_itself(flat_outline(altered)):
             return altered
@@ -82,7 +102,7 @@ def edge_moved(  # noqa: PLR0913 - an edge, how far at either end, and what is s
 
 
 def _moved_parts(
-    piece: Piece, edge: Edge, first: float, last: float, *, rounds: int
+    piece: Piece, edge: Edge, by: tuple[float, float], *, steps: Steps, rounds: int
 ) -> tuple[Path, ...] | Rail:
     """The parts of the edge moved out between their rails, or the rail that one of them does not reach.
 
@@ -92,14 +112,14 @@ def _moved_parts(
     before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
     inner = {dart.name: dart for dart in piece.darts}
     darts = [inner[name] for name in edge.darts]
-    starts = [Rail(before.name, before.parts[-1].reversed())]
+    starts = [_beside(steps[0], before.name, before.parts[-1].reversed())]
     starts += (Rail(dart.name, Path.through(dart.second, dart.pivot)) for dart in darts)
     ends = [Rail(dart.name, Path.through(dart.first, dart.pivot)) for dart in darts]
-    ends.append(Rail(after.name, after.parts[0]))
+    ends.append(_beside(steps[1], after.name, after.parts[0]))
     # The outline's left is inside when it runs counter-clockwise.
     outward = -1.0 if signed_area(drawn_outline(piece)) > 0.0 else 1.0
     stops = [0.0, *accumulate(part.length() for part in edge.parts)]
-    at = [first + (last - first) * stop / stops[-1] for stop in stops]
+    at = [by[0] + (by[1] - by[0]) * stop / stops[-1] for stop in stops]
     distances = list(pairwise(at))
     parts: list[Path] = []
     for _ in range(rounds):
@@ -122,6 +142,13 @@ def _moved_parts(
             distances[i] = (low, high * mean / one if one > SAME else high)
             distances[i + 1] = (other * mean / two if two > SAME else other, far)
     return tuple(parts)
+
+
+def _beside(step: Step | None, neighbour: str, path: Path) -> Rail:
+    """What an outer end slides on: the neighbour, whose `path` begins at the corner, or a step."""
+    if step is None:
+        return Rail(neighbour, path)
+    return Rail(step.name, Path.through(path.start, path.start - step.outward))
 
 
 def _between_rails(copy: Path, start: Rail, end: Rail, low: float, high: float) -> Path | Rail:
@@ -147,20 +174,35 @@ def _between_rails(copy: Path, start: Rail, end: Rail, low: float, high: float) 
     )
 
 
-def _with_edge(piece: Piece, edge: Edge, parts: tuple[Path, ...], *, how: str) -> Piece:
+def _with_edge(piece: Piece, edge: Edge, parts: tuple[Path, ...], *, steps: Steps, how: str) -> Piece:
     """The piece with the moved edge, its neighbours reaching to it, and what lay beyond it gone."""
     index, count = piece.edges.index(edge), len(piece.edges)
     edges = list(piece.edges)
-    edges[index] = replace(edge, parts=parts)
     first, second = (index - 1) % count, (index + 1) % count
-    beside = _reaching(edges[first].parts[-1], parts[0].start)
-    grown = beside.length() - edges[first].parts[-1].length()
-    before = cut_to(edges[first], 0.0, stitched_length(edges[first]) + grown)
-    edges[first] = replace(before, parts=(*before.parts[:-1], beside))
-    beside = _reaching(edges[second].parts[0].reversed(), parts[-1].end).reversed()
-    grown = beside.length() - edges[second].parts[0].length()
-    after = cut_to(edges[second], -grown, float("inf"))
-    edges[second] = replace(after, parts=(beside, *after.parts[1:]))
+    row = [replace(edge, parts=parts)]
+    if steps[0] is None:
+        beside = _reaching(edges[first].parts[-1], parts[0].start)
+        grown = beside.length() - edges[first].parts[-1].length()
+        before = cut_to(edges[first], 0.0, stitched_length(edges[first]) + grown)
+        edges[first] = replace(before, parts=(*before.parts[:-1], beside))
+    else:
+        up = Path.through(edge.parts[0].start, parts[0].start)
+        row = [
+            Edge(steps[0].name, edge.start, steps[0].corner, (up,)),
+            replace(row[0], start=steps[0].corner),
+        ]
+    grown = 0.0
+    if steps[1] is None:
+        beside = _reaching(edges[second].parts[0].reversed(), parts[-1].end).reversed()
+        grown = beside.length() - edges[second].parts[0].length()
+        after = cut_to(edges[second], -grown, float("inf"))
+        edges[second] = replace(after, parts=(beside, *after.parts[1:]))
+    else:
+        down = Path.through(parts[-1].end, edge.parts[-1].end)
+        row[-1] = replace(row[-1], end=steps[1].corner)
+        row.append(Edge(steps[1].name, steps[1].corner, edge.end, (down,)))
+    shifted = edges[second].name
+    edges[index : index + 1] = row
     mouths = {name: (a.end, b.start) for name, (a, b) in zip(edge.darts, pairwise(parts), strict=True)}
     altered = replace(
         piece,
@@ -172,8 +214,7 @@ def _with_edge(piece: Piece, edge: Edge, parts: tuple[Path, ...], *, how: str) -
             for dart in piece.darts
         ),
         notches=tuple(
-            replace(notch, at=notch.at + grown) if notch.edge == after.name else notch
-            for notch in piece.notches
+            replace(notch, at=notch.at + grown) if notch.edge == shifted else notch for notch in piece.notches
         ),
     )
     return with_gone(piece, fitted_inside(piece, altered), how)

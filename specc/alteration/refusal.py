@@ -113,6 +113,7 @@ REASONS: Final = (
     Reason("place-beyond-edge", "`{piece}.{edge}` is {length} long and does not reach to the place"),
     Reason("divided-at-end", "`{piece}.{edge}` cannot be divided at an end, a dart or a fold"),
     Reason("level-does-not-divide", "the level meets `{piece}.{edge}` {where}, not in one place"),
+    Reason("no-step-to-slant", "`{piece}.{edge}` makes no step with a neighbour that goes straight on"),
     Reason("share-of-band", "a band is cut to a share of more than nothing, not {share}"),
 )
 

@@ -145,12 +145,15 @@ class Band:
 class Extend:
     """An edge moves out by `by`, its neighbours go straight on (button stand, grown-on strip).
 
-    Where it lay stays as the line `<edge>-line`, with a number where that name is taken.
+    A neighbour that goes straight on from the edge itself, as where an edge was divided, stays, and a step
+    comes between them (vent): square to the edge, or `slanting` lower at its outer end. Where the edge lay
+    stays as the line `<edge>-line`, with a number where that name is taken.
     """
 
     edge: PartRef
     by: Expression
     origin: Span
+    slanting: Expression | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -170,11 +170,15 @@ class Reshaper:
 
     def _extend(self, node: tree.Extend) -> Extend | None:
         edge, by = self._edge(node.edge), self._length(node.by)
-        if edge is None or by is None:
+        slanting = None if node.slanting is None else self._length(node.slanting)
+        if edge is None or by is None or (node.slanting is not None and slanting is None):
             return None
-        # Where the edge lay stays as a line.
-        self._parts.pieces[edge.piece or ""].kinds.setdefault(f"{edge.name}-line", "line")
-        return Extend(edge, by, node.span)
+        # Where the edge lay stays as a line; whether there is a step is only known once the piece is drawn.
+        own = self._parts.pieces[edge.piece or ""]
+        for name, kind in (("line", "line"), ("step", "edge"), ("out", "point")):
+            own.kinds.setdefault(f"{edge.name}-{name}", kind)
+        own.ends.pop(edge.name, None)
+        return Extend(edge, by, node.span, slanting)
 
     def _sew_as(self, node: tree.SewAs) -> SewAs | None:
         found = [self._parts.find(ref, DARTS, self._say) for ref in node.darts]

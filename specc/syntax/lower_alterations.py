@@ -115,8 +115,8 @@ class LowerAlterations(Transformer[Token, Any]):
     ) -> tree.Tapering:
         return tree.Tapering(at, and_by, and_at, self._span(meta))
 
-    def extend(self, meta: Meta, edge: tree.Ref, by: tree.Expression) -> tree.Extend:
-        return tree.Extend(edge, by, self._span(meta))
+    def extend(self, meta: Meta, edge: tree.Ref, by: tree.Expression, slanting: Any) -> tree.Extend:
+        return tree.Extend(edge, by, slanting, self._span(meta))
 
     def sew_as(self, meta: Meta, *parts: Any) -> tree.SewAs:
         *darts, form = parts

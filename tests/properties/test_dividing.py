@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import hypot
 from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from specc.alteration import divide, sew_as
+from specc.alteration import divide, extend, sew_as
 from specc.alteration.edges import piece_backward
 from specc.model.alteration import Form
 from specc.model.dividing import Divide
-from specc.model.reshaping import SewAs
-from specc.pattern.lookup import corner_named
+from specc.model.reshaping import Extend, SewAs
+from specc.pattern.lookup import corner_named, names_of
 from specc.pattern.measure import drawn_length, place_on_edge, stitched_length
 from specc.pattern.outline import area, drawn_outline, flat_outline
-from tests.altering import ORIGIN, altered, at_length, edge, evaluate, part, sewn
-from tests.strategies import fronts
+from tests.altering import ORIGIN, altered, at_length, edge, evaluate, length, part, sewn
+from tests.strategies import fronts, lengths
 
 if TYPE_CHECKING:
     from specc.pattern.piece import Piece
@@ -87,3 +88,27 @@ def test_what_is_drawn_in_is_shared(piece: Piece, form: Form, share: float) -> N
 
     assert drawn_in("near", "far") == pytest.approx(drawn_in("side"), abs=1e-6)
     assert sewn(two, "near") + sewn(two, "far") == pytest.approx(sewn(laid, "side"), abs=1e-6)
+
+
+@given(fronts(straight_hem=True), st.floats(0.1, 0.9), lengths(10, 80), lengths(0, 30), st.booleans())
+def test_a_step_adds_a_rectangle_and_keeps_every_name(
+    piece: Piece,
+    share: float,
+    by: float,
+    slant: float,
+    backward: bool,  # noqa: FBT001
+) -> None:
+    """The hem is straight and stands square on the fold."""
+    two = halves(
+        piece_backward(piece) if backward else piece, "hem", share * sewn(piece, "hem"), "hem-centre"
+    )
+    wide = sewn(two, "near")
+    assume(wide > slant + 5.0 and 3.0 * by > slant)
+    step = Extend(part("near"), length(by), ORIGIN, length(slant))
+    vented = altered(extend.apply((two,), step, evaluate))
+    assert area(vented) - area(two) == pytest.approx(by * wide - 0.5 * by * slant, rel=1e-9)
+    assert sewn(vented, "far") == pytest.approx(sewn(two, "far"), abs=1e-9)
+    assert sewn(vented, "near") == pytest.approx(wide - slant, abs=1e-6)
+    assert sewn(vented, "near-step") == pytest.approx(hypot(by, slant), abs=1e-6)
+    assert set(names_of(two)) < set(names_of(vented))
+    assert corner_named(vented, "near-far") == corner_named(two, "near-far")

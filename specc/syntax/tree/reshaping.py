@@ -49,10 +49,11 @@ class Taper(NamedTuple):
 
 
 class Extend(NamedTuple):
-    """An edge moved out, its neighbours going straight on."""
+    """An edge moved out, its neighbours going straight on; a step at its end may slant."""
 
     edge: Ref
     by: Expression
+    slanting: Expression | None
     span: Span
 
 
