@@ -9,13 +9,14 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.geometry.region import crosses_itself
+from specc.geometry.region import self_crossing
 from specc.geometry.segment import Line
-from specc.pattern.outline import flat_outline
+from specc.pattern.outline import edge_path
 from specc.units import format_length
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
+    from specc.geometry.point import Point
     from specc.model.block import PieceDraft
     from specc.pattern.piece import Piece
 
@@ -26,7 +27,10 @@ OPEN = declare(
     "`{piece}` is open: `{edge}` ends at `{end}`, `{following}` begins at `{start}`, {gap} away",
 )
 CROSSES = declare(
-    "SPC402", "outline-crosses-itself", Severity.ERROR, "the outline of `{piece}` crosses itself"
+    "SPC402",
+    "outline-crosses-itself",
+    Severity.ERROR,
+    "the outline of `{piece}` crosses itself: {edges} {right} to the right and {up} up",
 )
 CROOKED_FOLD = declare(
     "SPC417",
@@ -39,14 +43,25 @@ CROOKED_FOLD = declare(
 def unsound(piece: Piece, draft: PieceDraft) -> tuple[Diagnostic, ...]:
     """What is wrong with the piece, none when it is sound."""
     said = [*_open(piece, draft), *_crooked(piece, draft)]
-    if not said and crosses_itself(flat_outline(piece)):
-        crosses = CROSSES.at(draft.origin, piece=piece.name)
-        said.append(
-            crosses.help(
-                "look where its edges meet: a curve may be too full, or two points may have changed places"
-            )
-        )
-    return tuple(said)
+    return tuple(said or _crossing(piece, draft))
+
+
+def _crossing(piece: Piece, draft: PieceDraft) -> list[Diagnostic]:
+    points: list[Point] = []
+    owners: list[str] = []
+    for edge in piece.edges:
+        flat = edge_path(piece, edge, lambda _dart: ()).flattened()[:-1]
+        points += flat
+        owners += [edge.name] * len(flat)
+    crossing = self_crossing(points)
+    if crossing is None:
+        return []
+    first, second = (owners[run] for run in crossing.runs)
+    both = f"`{first}` meets itself" if first == second else f"`{first}` and `{second}` meet"
+    right, up = (format_length(value, "mm", decimals=0) for value in (crossing.at.x, crossing.at.y))
+    told = CROSSES.at(draft.origin, piece=piece.name, edges=both, right=right, up=up)
+    cure = "look there: a curve may be too full, two points changed, or one graded too far"
+    return [told.help(cure)]
 
 
 def _open(piece: Piece, draft: PieceDraft) -> list[Diagnostic]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from specc.geometry.point import Point
@@ -64,9 +65,24 @@ def bounds(points: Iterable[Point]) -> tuple[Point, Point]:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class SelfCrossing:
+    """Where a closed polygon crosses itself; `runs` are the numbers of the points where both runs begin."""
+
+    runs: tuple[int, int]
+    at: Point
+
+
 def crosses_itself(points: Sequence[Point]) -> bool:
     """Whether two runs of the closed polygon have a point in common, other than neighbours their corner."""
-    corners = [p for p, q in zip(points, [*points[1:], points[0]], strict=True) if p.distance(q) > SAME]
+    return self_crossing(points) is not None
+
+
+def self_crossing(points: Sequence[Point]) -> SelfCrossing | None:
+    """A point that two runs of the closed polygon have in common, other than neighbours their corner."""
+    following = [*points[1:], points[0]]
+    kept = [i for i, (p, q) in enumerate(zip(points, following, strict=True)) if p.distance(q) > SAME]
+    corners = [points[i] for i in kept]
     count = len(corners)
     runs = [(corners[i], corners[(i + 1) % count], i) for i in range(count)]
     runs.sort(key=lambda run: min(run[0].x, run[1].x))
@@ -78,13 +94,21 @@ def crosses_itself(points: Sequence[Point]) -> bool:
         for c, d, j in open_runs:
             if min(c.y, d.y) > high or max(c.y, d.y) < low:
                 continue
-            if (i - j) % count in {1, count - 1}:
-                if _folds_back(a, b, c, d):
-                    return True
-            elif _touch(a, b, c, d):
-                return True
+            beside = (i - j) % count in {1, count - 1}
+            if _folds_back(a, b, c, d) if beside else _touch(a, b, c, d):
+                first, second = sorted((kept[i], kept[j]))
+                return SelfCrossing((first, second), _meeting(a, b, c, d))
         open_runs.append((a, b, i))
-    return False
+    return None
+
+
+def _meeting(a: Point, b: Point, c: Point, d: Point) -> Point:
+    """Where two runs that touch meet; where they run along each other, an end of one on the other."""
+    ab, cd = b - a, d - c
+    cross = ab.cross(cd)
+    if cross == 0.0:
+        return c if 0.0 <= ab.dot(c - a) <= ab.dot(ab) else d
+    return a + ab * ((c - a).cross(cd) / cross)
 
 
 def _folds_back(a: Point, b: Point, c: Point, d: Point) -> bool:
