@@ -60,7 +60,7 @@ def sizes(result: Result) -> tuple[SizeAssembly, ...]:
 
 def rounds(result: Result, finish: str, *, size: int = 0) -> tuple[Round, ...]:
     """The rounds of a finish in one size."""
-    return tuple(laid for laid in sizes(result)[size].rounds if laid.finish == finish)
+    return tuple(laid for laid in sizes(result)[size].rounds if laid.by == finish)
 
 
 def length(result: Result, edge: str, *, size: int = 0) -> float:

@@ -124,13 +124,35 @@ def _walk(walk: Walk) -> Members:
             ("ease_mm", walk.ease),
             ("difference_mm", walk.difference),
             ("tolerance_mm", walk.tolerance),
+            ("count", walk.count),
+            (
+                "others",
+                tuple(
+                    Members(
+                        (
+                            ("edges", _side(ply.edges)),
+                            ("length_mm", ply.length),
+                            ("difference_mm", ply.difference),
+                        )
+                    )
+                    for ply in walk.others
+                ),
+            ),
         )
     )
 
 
 def _side(edges: tuple[EdgeLength, ...]) -> Value:
     return tuple(
-        Members((("piece", each.piece), ("edge", each.edge), ("stitched_mm", each.length))) for each in edges
+        Members(
+            (
+                ("piece", each.piece),
+                ("edge", each.edge),
+                ("stitched_mm", each.length),
+                ("times", each.times),
+            )
+        )
+        for each in edges
     )
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Collector, Severity, declare
 from specc.making.assembly import Assembly, SizeAssembly, StepRecords
 from specc.making.openings import openings
-from specc.making.rounds import rounds
+from specc.making.rounds import rounds, seam_rounds
 from specc.making.topology import Topology
 from specc.making.uses import uses
 from specc.making.walk import walk
@@ -24,6 +24,12 @@ if TYPE_CHECKING:
     from specc.model.expression import PartRef
     from specc.model.garment import Garment
 
+NOT_ONE_RUN = declare(
+    "SPC530",
+    "side-not-one-run",
+    Severity.ERROR,
+    "seam `{seam}` joins a whole piece to edges that do not follow one another in one run",
+)
 EDGE_GONE = declare("SPC514", "edge-is-gone", Severity.ERROR, "`{edge}` is gone in {sizes}: it was {how}")
 
 
@@ -46,15 +52,22 @@ def _size(garment: Garment, size: Shaped, say: Collector) -> SizeAssembly:
         for finish in garment.finishes
         for found in say.keep(rounds(finish, size.pieces, topology, evaluate))
     )
+    walks = tuple(walk(seam, size.pieces, evaluate) for seam in garment.seams)
+    sewn = tuple(
+        found for seam in garment.seams for found in seam_rounds(seam, size.pieces, topology, evaluate)
+    )
+    cure = "sew those edges to each other, or cut the whole piece as often as they make a run"
+    say.add(*(NOT_ONE_RUN.at(seam.origin, seam=seam.name).help(cure) for seam in topology.parted))
     return SizeAssembly(
         size.size,
         size.drafted,
         size.stages,
         size.pieces,
-        tuple(walk(seam, size.pieces, evaluate) for seam in garment.seams),
+        walks,
         say.keep(uses(garment, size.pieces, evaluate)),
         laid,
-        openings(garment, size.pieces, topology, laid),
+        sewn,
+        openings(garment, size.pieces, topology, walks, laid),
     )
 
 
@@ -90,6 +103,7 @@ def _gone(garment: Garment, shaped: tuple[Shaped, ...]) -> Iterator[Diagnostic]:
 
 def _edges(garment: Garment) -> Iterator[PartRef]:
     for seam in garment.seams:
-        yield from (*seam.first, *seam.second)
+        for side in seam.sides:
+            yield from side
     for finish in garment.finishes:
         yield from finish.along

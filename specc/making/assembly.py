@@ -16,18 +16,32 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class EdgeLength:
-    """An edge and its stitched length (darts closed, gathers drawn in)."""
+    """An edge and its stitched length (darts closed, gathers drawn in).
+
+    It lies in its seam `times` times, where a whole piece is sewn to both halves of others.
+    """
 
     piece: str
     edge: str
     length: float
+    times: int
+
+
+@dataclass(frozen=True, slots=True)
+class WalkedPly:
+    """A further ply of a seam walked; `difference` is its length less that of the second side."""
+
+    edges: tuple[EdgeLength, ...]
+    length: float
+    difference: float
 
 
 @dataclass(frozen=True, slots=True)
 class Walk:
     """A seam walked: both sides, the ease wanted on the first side, and what remains.
 
-    `difference` is first - second - ease; the seam agrees when its size is within `tolerance`.
+    `difference` is first - second - ease; the seam agrees when its size is within `tolerance`, and so are the
+    differences of further plies (`others`). All lengths are of the seam sewn once; it is sewn `count` times.
     """
 
     seam: str
@@ -38,6 +52,18 @@ class Walk:
     ease: float
     difference: float
     tolerance: float
+    count: int
+    others: tuple[WalkedPly, ...]
+
+    @property
+    def sides(self) -> tuple[tuple[EdgeLength, ...], ...]:
+        """The edges of all plies, in the order of the text."""
+        return self.first, self.second, *(ply.edges for ply in self.others)
+
+    @property
+    def worst(self) -> float:
+        """What is left over, sign kept, where most is."""
+        return max((self.difference, *(ply.difference for ply in self.others)), key=abs)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,14 +96,14 @@ class Zone:
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """The edges of a finish or hem as they lie in the made garment: one run, `count` times a garment.
+    """The edges of a finish, hem or seam as they lie in the made garment: one run, `count` times a garment.
 
     `closed` when the run comes back to where it began (a neckline), else it has two ends. `zones` go along it
     in order, mirrored halves included. `length` is the stitched length of the whole run, `turning` the angle
     (radians) by which its direction turns in all, sign kept by edge.
     """
 
-    finish: str
+    by: str
     closed: bool
     count: int
     zones: tuple[Zone, ...]
@@ -87,19 +113,28 @@ class Round:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """A closed round of edges that no seam joins: a neckline, an armhole, a hem.
+    """A closed round of edges that stay open, a neckline, an armhole, a hem, or of a seam that goes round.
 
-    `central` when it goes round the body's middle (left and right), not round one arm or leg. `flat` is the
-    stitched length, `sewn` the same less what is held in, `passes` the greatest girth that goes through with
-    what stretches.
+    `by` are the finishes along it, the seams that turn a facing or lining in there, or that fold a band whose
+    fold it is; `seam` is the seam, where the round is not an edge but a seam. `central` when it goes round
+    the body's middle, not round one arm or leg. `flat` is the stitched length, `sewn` the same less what is
+    held in, `passes` the greatest girth that goes through with what stretches.
     """
 
     edges: tuple[str, ...]
-    finishes: tuple[str, ...]
+    by: tuple[str, ...]
+    seam: str | None
     central: bool
     flat: float
     sewn: float
     passes: float
+
+    @property
+    def called(self) -> str:
+        """What it is, in words."""
+        if self.seam is not None:
+            return f"the round of seam `{self.seam}`"
+        return f"the opening of {' and '.join(f'`{edge}`' for edge in self.edges)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +155,8 @@ class CutPiece:
 class SizeAssembly:
     """The garment in one size.
 
-    `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end.
+    `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end. `rounds` are
+    those of finishes and hems, `sewn` those of seams.
     """
 
     size: str
@@ -130,6 +166,7 @@ class SizeAssembly:
     walks: tuple[Walk, ...]
     uses: tuple[EdgeUse, ...]
     rounds: tuple[Round, ...]
+    sewn: tuple[Round, ...]
     openings: tuple[Opening, ...]
 
 

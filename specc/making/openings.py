@@ -1,6 +1,8 @@
 """Owns the openings that the made garment is left with, and what passes through each.
 
-Knows nothing of bodies.
+Knows nothing of bodies. An opening is an edge that nothing joins; an edge at which a seam turns a facing or
+lining in; the fold of a band of which one seam takes both long edges. A seam that goes round the body is no
+opening, but it has to let the body through as well.
 """
 
 from __future__ import annotations
@@ -9,73 +11,167 @@ from typing import TYPE_CHECKING
 
 from specc.making.assembly import Opening
 from specc.making.cloths import cloth_of
+from specc.making.rounds import held_along
 from specc.model.expression import PartRef
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
-    from specc.making.assembly import Round
+    from collections.abc import Iterable, Iterator
+
+    from specc.making.assembly import EdgeLength, Round, Walk
     from specc.making.topology import Run, Topology
+    from specc.model.construction import Making, Seam
     from specc.model.garment import Garment
     from specc.pattern.piece import Piece
 
+_SAME = 1.0  # mm: less is lost in sewing
+
+Name = tuple[str, str]  # piece, edge
+
 
 def openings(
-    garment: Garment, pieces: tuple[Piece, ...], topology: Topology, rounds: tuple[Round, ...]
+    garment: Garment,
+    pieces: tuple[Piece, ...],
+    topology: Topology,
+    walks: tuple[Walk, ...],
+    laid: tuple[Round, ...],
 ) -> tuple[Opening, ...]:
-    """The closed rounds of edges that no seam joins, each once, in the order of the pieces."""
-    joined = {(ref.piece, ref.name) for seam in garment.seams for ref in (*seam.first, *seam.second)}
-    free = tuple(
-        PartRef(piece.name, edge.name, garment.header.origin)
-        for piece in pieces
-        for edge in piece.edges
-        if edge.name != piece.fold and (piece.name, edge.name) not in joined
-    )
-    runs = topology.runs(free) or ()
-    found = (_opening(garment, pieces, run, rounds) for run in runs if run.closed)
-    return tuple(dict.fromkeys(found))
+    """The openings, each once, in the order of the pieces, and the seams that go round and pass less.
 
-
-def _opening(garment: Garment, pieces: tuple[Piece, ...], run: Run, rounds: tuple[Round, ...]) -> Opening:
-    """What passes is the least of what the cloth lets through and what the trim lets through.
-
-    The cloth reaches its own length and its stretch; a trim reaches the length it is sewn at and its stretch.
+    `laid` are the rounds of finishes and of seams.
     """
-    flat = sewn = by_cloth = by_trim = 0.0
-    finishes: list[str] = []
-    for stretch in run.stretches:
-        piece = piece_named(pieces, stretch.piece)
-        edge = edge_named(piece, stretch.edge) if piece else None
-        if edge is None:
-            continue
-        length = stitched_length(edge)
-        held, name = _held(stretch.piece, stretch.edge, rounds)
-        cloth = cloth_of(garment, stretch.piece)
-        reach = length * (1.0 + float(cloth.stretch if cloth else 0))
-        flat += length
-        sewn += length - held
-        by_cloth += reach
-        by_trim += (
-            reach if name is None else (length - held) * (1.0 + _trim_stretch(garment, name, reach / length))
+    return _Openings(garment, pieces, topology, walks, laid).found()
+
+
+class _Openings:
+    """The openings of one size."""
+
+    def __init__(
+        self,
+        garment: Garment,
+        pieces: tuple[Piece, ...],
+        topology: Topology,
+        walks: tuple[Walk, ...],
+        laid: tuple[Round, ...],
+    ) -> None:
+        self._garment = garment
+        self._pieces = pieces
+        self._topology = topology
+        self._walks = {walk.seam: walk for walk in walks}
+        self._laid = laid
+
+    def found(self) -> tuple[Opening, ...]:
+        """All openings of the size."""
+        seams = self._garment.seams
+        joined = {_name(ref) for seam in seams for side in seam.sides for ref in side}
+        by_seam = {_name(ref): seam for seam in seams for ref in seam.stays_open}
+        edges = tuple(
+            PartRef(piece.name, edge.name, self._garment.header.origin)
+            for piece in self._pieces
+            for edge in piece.edges
+            if (edge.name != piece.fold and (piece.name, edge.name) not in joined)
+            or (piece.name, edge.name) in by_seam
         )
-        if name is not None and name not in finishes:
-            finishes.append(name)
-    edges = tuple(dict.fromkeys(f"{stretch.piece}.{stretch.edge}" for stretch in run.stretches))
-    central = len({stretch.side for stretch in run.stretches}) > 1
-    return Opening(edges, tuple(finishes), central, flat, sewn, min(by_cloth, by_trim))
+        runs = [run for run in self._topology.clear_runs(edges) if run.closed]
+        opened = tuple(dict.fromkeys(self._opening(run, runs, by_seam) for run in runs))
+        return (*opened, *self._seams(opened))
+
+    def _opening(self, run: Run, runs: list[Run], by_seam: dict[Name, Seam]) -> Opening:
+        flat = sewn = passes = 0.0
+        by: list[str] = []
+        for stretch in run.stretches:
+            name = stretch.piece, stretch.edge
+            length = self._length(name)
+            held, finish = held_along(self._laid, name)
+            seam = by_seam.get(name)
+            share = self._reach(name, held / length if length else 0.0, finish, seam)
+            flat += length
+            sewn += length - held
+            passes += length * share
+            by += [one for one in (finish, seam.name if seam else None) if one is not None and one not in by]
+        edges = tuple(dict.fromkeys(f"{stretch.piece}.{stretch.edge}" for stretch in run.stretches))
+        return Opening(edges, tuple(by), None, self._central(run, runs), flat, sewn, passes)
+
+    def _reach(self, name: Name, held: float, finish: str | None, seam: Seam | None) -> float:
+        """How far a stretch reaches, as a share of its length: as far as all that is sewn to it lets it.
+
+        The cloth reaches its own length and its stretch; a trim reaches the length it is sewn at and its
+        stretch; of a seam that is turned, the ply that gives least.
+        """
+        reaches = [1.0 + self._stretch(name[0])]
+        if finish is not None:
+            reaches += self._trims(self._making(finish), 1.0 - held)
+        if seam is not None:
+            walk = self._walks[seam.name]
+            if seam.making.turns:
+                reaches += [self._side(side) / walk.first_length for side in walk.sides[1:]]
+            reaches += self._trims(seam.making, 1.0)
+        return min(reaches)
+
+    def _seams(self, opened: tuple[Opening, ...]) -> Iterator[Opening]:
+        """The seams that go round, where they pass less than the openings of the pieces they join."""
+        for seam in self._garment.seams:
+            runs = self._topology.runs(seam.second) or ()
+            to_itself = bool({_name(ref) for ref in seam.first} & {_name(ref) for ref in seam.second})
+            if seam.making.turns or to_itself or len(runs) != 1 or not runs[0].closed:
+                continue
+            if not self._central(runs[0], list(runs)):
+                continue
+            walk = self._walks[seam.name]
+            flat = walk.second_length * walk.count
+            reaches = [self._side(side) * walk.count for side in walk.sides]
+            reaches += [flat * share for share in self._trims(seam.making, 1.0)]
+            joined = {ref.piece for side in seam.sides for ref in side}
+            told = [one.passes for one in opened if joined & {edge.partition(".")[0] for edge in one.edges}]
+            if min(reaches) < min(told, default=float("inf")) - _SAME:
+                edges = tuple(f"{edge.piece}.{edge.edge}" for edge in walk.second)
+                yield Opening(edges, (seam.name,), seam.name, True, flat, flat, min(reaches))
+
+    def _central(self, run: Run, runs: Iterable[Run]) -> bool:
+        """Whether the run goes round the body's middle: it has a left and a right, or lies across.
+
+        Of pieces drawn whole, such as unfolded ones, a run has its like on the other side if it goes round an
+        arm or a leg.
+        """
+        if len({stretch.side for stretch in run.stretches}) > 1:
+            return True
+        if not all(self._topology.lies_across(stretch.piece) for stretch in run.stretches):
+            return False
+        length, pieces = self._round(run), {stretch.piece for stretch in run.stretches}
+        return not any(
+            other is not run
+            and {stretch.piece for stretch in other.stretches} == pieces
+            and abs(self._round(other) - length) < _SAME
+            for other in runs
+        )
+
+    def _round(self, run: Run) -> float:
+        return sum(self._length((stretch.piece, stretch.edge)) for stretch in run.stretches)
+
+    def _length(self, name: Name) -> float:
+        piece = piece_named(self._pieces, name[0])
+        edge = edge_named(piece, name[1]) if piece else None
+        if edge is None:
+            raise KeyError(".".join(name))
+        return stitched_length(edge)
+
+    def _side(self, side: tuple[EdgeLength, ...]) -> float:
+        """How far a side of a seam reaches by its cloth."""
+        return sum(edge.length * edge.times * (1.0 + self._stretch(edge.piece)) for edge in side)
+
+    def _stretch(self, piece: str) -> float:
+        cloth = cloth_of(self._garment, piece)
+        return float(cloth.stretch) if cloth else 0.0
+
+    def _trims(self, making: Making, sewn: float) -> Iterator[float]:
+        """How far each trim reaches that is sewn at a share of the edge's length."""
+        taken = {takes.trim for takes in making.takes}
+        return (sewn * (1.0 + float(trim.stretch)) for trim in self._garment.trims if trim.name in taken)
+
+    def _making(self, finish: str) -> Making:
+        return next(one.making for one in self._garment.finishes if one.name == finish)
 
 
-def _held(piece: str, edge: str, rounds: tuple[Round, ...]) -> tuple[float, str | None]:
-    """What the finish holds in along the edge, and the finish."""
-    for laid in rounds:
-        zones = {zone for zone in laid.zones if (zone.piece, zone.edge) == (piece, edge)}
-        if zones:
-            return sum((zone.end - zone.start) * zone.held for zone in zones), laid.finish
-    return 0.0, None
-
-
-def _trim_stretch(garment: Garment, finish: str, cloth_reach: float) -> float:
-    """The stretch of the least stretchy trim of a finish; without a trim, that of the cloth."""
-    taken = {take.trim for one in garment.finishes if one.name == finish for take in one.making.takes}
-    stretches = [float(trim.stretch) for trim in garment.trims if trim.name in taken]
-    return min(stretches, default=cloth_reach - 1.0)
+def _name(ref: PartRef) -> Name:
+    return ref.piece or "", ref.name

@@ -1,4 +1,4 @@
-"""Owns laying finishes along the edges they go to: zones held in or flat, rounds closed or open.
+"""Owns laying finishes and seams along the edges they go to: zones held in or flat, rounds closed or open.
 
 Knows nothing of which trim is laid.
 """
@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 
     from specc.diagnostics import Diagnostic
     from specc.making.topology import Run, Topology
-    from specc.model.construction import Finish, Hold
-    from specc.model.expression import Expression
+    from specc.model.construction import Finish, Hold, Seam
+    from specc.model.expression import Expression, PartRef
     from specc.pattern.piece import Edge, Piece
 
 NOT_A_RUN = declare(
@@ -49,6 +49,42 @@ def rounds(
     if runs is None:
         said.append(NOT_A_RUN.at(finish.origin, kind=finish.kind, name=finish.name))
         return (), tuple(said)
+    return _counted(finish.name, pieces, zones, runs), tuple(said)
+
+
+def seam_rounds(
+    seam: Seam, pieces: tuple[Piece, ...], topology: Topology, evaluate: Callable[[Expression], float]
+) -> tuple[Round, ...]:
+    """The runs along which the seam is sewn, told by its first side; none where its edges branch."""
+    to_itself = any(_named(ref) in map(_named, other) for other in seam.sides[1:] for ref in seam.first)
+    runs = topology.copies_alike(seam.first) if to_itself else topology.runs(seam.first)
+    zones: dict[tuple[str, str], tuple[Zone, ...]] = {}
+    for ref in seam.first:
+        edge = _edge(pieces, ref.piece or "", ref.name)
+        zones[ref.piece or "", ref.name] = _zones(ref.piece or "", edge, [], evaluate, [])
+    return _counted(seam.name, pieces, zones, runs or ())
+
+
+def held_along(laid: tuple[Round, ...], edge: tuple[str, str]) -> tuple[float, str | None]:
+    """What is held in along an edge (piece and name), in millimetres, and by what."""
+    for one in laid:
+        zones = {zone for zone in one.zones if (zone.piece, zone.edge) == edge}
+        if zones:
+            return sum((zone.end - zone.start) * zone.held for zone in zones), one.by
+    return 0.0, None
+
+
+def _named(ref: PartRef) -> tuple[str | None, str]:
+    return ref.piece, ref.name
+
+
+def _counted(
+    name: str,
+    pieces: tuple[Piece, ...],
+    zones: dict[tuple[str, str], tuple[Zone, ...]],
+    runs: tuple[Run, ...],
+) -> tuple[Round, ...]:
+    """Runs alike (a left and a right) are one with a count."""
     counted: dict[tuple[bool, tuple[tuple[str, str], ...]], tuple[int, Run]] = {}
     for run in runs:
         key = (run.closed, tuple(sorted((stretch.piece, stretch.edge) for stretch in run.stretches)))
@@ -56,11 +92,11 @@ def rounds(
             counted[key][0] + 1 if key in counted else 1,
             counted[key][1] if key in counted else run,
         )
-    return tuple(_round(finish, pieces, zones, run, count) for count, run in counted.values()), tuple(said)
+    return tuple(_round(name, pieces, zones, run, count) for count, run in counted.values())
 
 
 def _round(
-    finish: Finish,
+    name: str,
     pieces: tuple[Piece, ...],
     zones: dict[tuple[str, str], tuple[Zone, ...]],
     run: Run,
@@ -69,7 +105,7 @@ def _round(
     edges = [_edge(pieces, stretch.piece, stretch.edge) for stretch in run.stretches]
     laid = tuple(zone for stretch in run.stretches for zone in zones[stretch.piece, stretch.edge])
     turning = sum(abs(part.turning()) for edge in edges for part in edge.parts)
-    return Round(finish.name, run.closed, count, laid, sum(stitched_length(edge) for edge in edges), turning)
+    return Round(name, run.closed, count, laid, sum(stitched_length(edge) for edge in edges), turning)
 
 
 def _zones(

@@ -4,7 +4,8 @@ Which corners meet, what closes to a round.
 
 Knows nothing of lengths. A piece on the fold is two halves that meet along the fold; a piece cut twice is a
 left and a right; a seam joins left to left and right to right, and an edge sewn to itself joins left to
-right.
+right. A piece that is there once lies across the middle, and is sewn to both halves of others. Two copies
+that are turned on each other (a collar, a belt), or that one seam takes as two plies, are one in the garment.
 """
 
 from __future__ import annotations
@@ -15,13 +16,14 @@ from typing import TYPE_CHECKING
 from specc.pattern.lookup import edge_named, piece_named
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from specc.model.construction import Seam
     from specc.model.expression import PartRef
     from specc.pattern.piece import Edge, Piece
 
 Corner = tuple[str, int, str]  # piece, side (0 left, 1 right), corner
+Chain = tuple["PartRef", ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,41 +47,73 @@ class Topology:
     """Which corners of the pieces meet once the seams are sewn."""
 
     def __init__(self, pieces: tuple[Piece, ...], seams: tuple[Seam, ...]) -> None:
+        """`parted` are the seams of which one side lies across the middle and the other does not."""
         self._pieces = pieces
         self._met: dict[Corner, Corner] = {}
+        self._doubled = frozenset(name for seam in seams for name in _doubled(seam))
+        self.parted: tuple[Seam, ...] = ()
         for piece in pieces:
             fold = edge_named(piece, piece.fold) if piece.fold else None
             if fold is not None:
                 for corner in (fold.start, fold.end):
                     self._meet((piece.name, 0, corner), (piece.name, 1, corner))
         # A seam of single edges tells by itself which ends meet; chains of edges build on those.
-        for seam in sorted(seams, key=lambda seam: len(seam.first) + len(seam.second)):
-            self._sew(seam)
+        for seam in sorted(seams, key=lambda seam: (self._across(seam), sum(map(len, seam.sides)))):
+            for other in seam.sides[1:]:
+                if not self._across(seam):
+                    self._sew(seam.first, other)
+                elif not self._sew_across(seam.first, other) and seam not in self.parted:
+                    self.parted += (seam,)
 
     def sides(self, piece: str) -> tuple[int, ...]:
         """The halves or copies that the garment has of a piece."""
         found = piece_named(self._pieces, piece)
-        return (0, 1) if found is not None and (found.fold or found.cut > 1) else (0,)
+        copies = found.cut * (2 if found.fold else 1) if found is not None else 1
+        return (0, 1) if copies > (2 if piece in self._doubled else 1) else (0,)
+
+    def lies_across(self, piece: str) -> bool:
+        """Whether the piece is there once, across the middle of the garment."""
+        return self.sides(piece) == (0,)
 
     def runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
         """The edges as they follow each other in the garment, run by run; None where three or more meet."""
-        stretches = [
+        runs, branching = self._runs(self._stretches(refs))
+        return None if branching else runs
+
+    def clear_runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...]:
+        """The runs of the edges, without those that hang together with a corner where three or more meet."""
+        return self._runs(self._stretches(refs))[0]
+
+    def copies_alike(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
+        """The runs of a side of a seam that joins edges to themselves: those of one copy."""
+        stretches = [stretch for stretch in self._stretches(refs) if stretch.side == 0]
+        runs, branching = self._runs(stretches)
+        return None if branching else runs
+
+    def _stretches(self, refs: tuple[PartRef, ...]) -> list[Stretch]:
+        return [
             Stretch(piece, side, ref.name)
             for ref in refs
             for piece in (ref.piece or "",)
             for side in self.sides(piece)
         ]
+
+    def _runs(self, stretches: list[Stretch]) -> tuple[tuple[Run, ...], bool]:
+        """The runs that do not branch, and whether there are others."""
         ends = {stretch: self._ends(stretch) for stretch in stretches}
         at: dict[Corner, list[Stretch]] = {}
         for stretch, corners in ends.items():
             for corner in corners:
                 at.setdefault(corner, []).append(stretch)
         most = 2
-        if any(len(meeting) > most for meeting in at.values()):
-            return None
-        left = dict.fromkeys(stretches)
-        loose = [stretch for stretch in stretches if any(len(at[corner]) == 1 for corner in ends[stretch])]
-        return tuple(self._follow(first, ends, at, left) for first in (*loose, *stretches) if first in left)
+        branching = [stretch for meeting in at.values() if len(meeting) > most for stretch in meeting]
+        for stretch in branching:  # grows while it is gone through
+            branching += [other for corner in ends[stretch] for other in at[corner] if other not in branching]
+        left = {stretch: None for stretch in stretches if stretch not in branching}
+        loose = [stretch for stretch in left if any(len(at[corner]) == 1 for corner in ends[stretch])]
+        firsts = (*loose, *left)
+        runs = tuple(self._follow(first, ends, at, left) for first in firsts if first in left)
+        return runs, bool(branching)
 
     def _follow(
         self,
@@ -117,20 +151,56 @@ class Topology:
             raise KeyError(f"{piece}.{name}")
         return edge
 
-    def _sew(self, seam: Seam) -> None:
-        to_itself = _names(seam.first) == _names(seam.second)
+    def _across(self, seam: Seam) -> bool:
+        """Whether the seam joins pieces that lie across the middle to pieces that have a left and a right."""
+        return len({self.lies_across(ref.piece or "") for side in seam.sides for ref in side}) > 1
+
+    def _sew(self, one: Chain, another: Chain) -> None:
+        to_itself = _names(one) == _names(another)
         for side in (0, 1):
             other = 1 - side if to_itself else side
-            first = self._chain_ends(seam.first, side)
-            second = self._chain_ends(seam.second, other)
-            if first is None or second is None:
-                continue
-            if not to_itself and _crossed(
-                first, second, same_piece=seam.first[0].piece == seam.second[0].piece
-            ):
-                second = (second[1], second[0])
-            self._meet(first[0], second[0])
-            self._meet(first[1], second[1])
+            first, second = self._chain_ends(one, side), self._chain_ends(another, other)
+            if first is not None and second is not None:
+                self._meet_ends(first, second, alike=to_itself, same_piece=one[0].piece == another[0].piece)
+
+    def _sew_across(self, one: Chain, another: Chain) -> bool:
+        """Sew the whole of one side to the whole of the other; whether each is one run."""
+        first, second = self.runs(one) or (), self.runs(another) or ()
+        if len(first) != 1 or len(second) != 1:
+            return False
+        # Where a side comes back to where it began, the ends of the other are joined by a seam of their own.
+        if not first[0].closed and not second[0].closed:
+            self._meet_ends(self._run_ends(first[0]), self._run_ends(second[0]))
+        return True
+
+    def _meet_ends(
+        self,
+        first: tuple[Corner, Corner],
+        second: tuple[Corner, Corner],
+        *,
+        alike: bool = False,
+        same_piece: bool = False,
+    ) -> None:
+        if not alike and _crossed(first, second, same_piece=same_piece):
+            second = (second[1], second[0])
+        self._meet(first[0], second[0])
+        self._meet(first[1], second[1])
+
+    def _run_ends(self, run: Run) -> tuple[Corner, Corner]:
+        """The two outer corners of a run that does not close, by the names that their pieces give them."""
+        corners = []
+        for stretch in (run.stretches[0], run.stretches[-1]):
+            edge = self._edge(stretch.piece, stretch.edge)
+            corners.append(tuple((stretch.piece, stretch.side, name) for name in (edge.start, edge.end)))
+        if len(run.stretches) == 1:
+            return corners[0][0], corners[0][1]
+        following = (run.stretches[1], run.stretches[-2])
+        meeting = [set(self._ends(stretch)) for stretch in following]
+        first, last = (
+            next(corner for corner in pair if self._root(corner) not in met)
+            for pair, met in zip(corners, meeting, strict=True)
+        )
+        return first, last
 
     def _chain_ends(self, refs: tuple[PartRef, ...], side: int) -> tuple[Corner, Corner] | None:
         """The two outer corners of a chain of edges on one side; None when the garment has no such side."""
@@ -162,6 +232,19 @@ class Topology:
 
 def _names(refs: Iterable[PartRef]) -> tuple[tuple[str | None, str], ...]:
     return tuple((ref.piece, ref.name) for ref in refs)
+
+
+def _doubled(seam: Seam) -> Iterator[str]:
+    """The pieces of which the seam takes two copies, or both halves, as plies that lie on each other.
+
+    An edge that is only sewn to itself joins the left to the right.
+    """
+    sides = [_names(side) for side in seam.sides]
+    for index, side in enumerate(sides):
+        for piece, edge in side:
+            others = [at for at, other in enumerate(sides) if at > index and (piece, edge) in other]
+            if others and (seam.making.turns or (index, *others) != (0, 1)):
+                yield piece or ""
 
 
 def _crossed(first: tuple[Corner, Corner], second: tuple[Corner, Corner], *, same_piece: bool) -> bool:

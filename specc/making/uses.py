@@ -62,8 +62,9 @@ def _use(
 
 def _used(garment: Garment) -> Iterator[tuple[str, str, Making, PartRef]]:
     for seam in garment.seams:
-        for ref in dict.fromkeys((*seam.first, *seam.second)):
-            yield "seam", seam.name, seam.making, ref
+        for side in seam.sides:
+            for ref in side:
+                yield "seam", seam.name, seam.making, ref
     for finish in garment.finishes:
         for ref in finish.along:
             yield finish.kind, finish.name, finish.making, ref

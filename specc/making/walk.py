@@ -1,13 +1,14 @@
-"""Owns walking seams: the stitched lengths of both sides, darts closed, and what is left between them.
+"""Owns walking seams: the stitched lengths of all sides, darts closed, and what is left between them.
 
 Knows nothing of how a seam is sewn.
 """
 
 from __future__ import annotations
 
+from math import gcd
 from typing import TYPE_CHECKING
 
-from specc.making.assembly import EdgeLength, Walk
+from specc.making.assembly import EdgeLength, Walk, WalkedPly
 from specc.model.expression import Constant
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
@@ -18,22 +19,38 @@ if TYPE_CHECKING:
 
     from specc.model.construction import Seam
     from specc.model.expression import Expression, PartRef
-    from specc.pattern.piece import Piece
+    from specc.pattern.piece import Edge, Piece
+
+Side = tuple["PartRef", ...]
 
 
 def walk(seam: Seam, pieces: tuple[Piece, ...], evaluate: Callable[[Expression], float]) -> Walk:
-    """The seam walked in one size. Ease given as a share is a share of the second side."""
-    first = tuple(_length(ref, pieces) for ref in seam.first)
-    second = tuple(_length(ref, pieces) for ref in seam.second)
-    first_length = sum(edge.length for edge in first)
-    second_length = sum(edge.length for edge in second)
+    """The seam walked in one size. Ease given as a share is a share of the second side.
+
+    A seam is sewn as often as all its edges are there: a shoulder left and right, a waist to a whole band
+    once. It is walked as it is sewn once, with an edge as often as it then lies in it.
+    """
+    often = [_often(seam, side, pieces) for side in seam.sides]
+    count = gcd(*(times for side in often for _, times in side))
+    first, second, *others = (
+        tuple(EdgeLength(*_names(ref, pieces), times // count) for ref, times in side) for side in often
+    )
+    first_length, second_length = _whole(first), _whole(second)
     ease = 0.0
     if seam.ease is not None:
         amount = evaluate(seam.ease)
         ease = amount * second_length if is_share(seam.ease) else amount
-    difference = first_length - second_length - ease
     return Walk(
-        seam.name, first, second, first_length, second_length, ease, difference, evaluate(seam.tolerance)
+        seam.name,
+        first,
+        second,
+        first_length,
+        second_length,
+        ease,
+        first_length - second_length - ease,
+        evaluate(seam.tolerance),
+        count,
+        tuple(WalkedPly(side, _whole(side), _whole(side) - second_length) for side in others),
     )
 
 
@@ -43,9 +60,36 @@ def is_share(expression: Expression) -> bool:
     return dimension == Dimension.RATIO
 
 
-def _length(ref: PartRef, pieces: tuple[Piece, ...]) -> EdgeLength:
+def _often(seam: Seam, side: Side, pieces: tuple[Piece, ...]) -> list[tuple[PartRef, int]]:
+    """How often each edge lies on the side in the whole garment.
+
+    The copies of an edge that stands on several sides are shared out among them.
+    """
+    found = []
+    for ref in side:
+        piece, edge = _part(ref, pieces)
+        copies = piece.cut * (2 if piece.fold not in {None, edge.name} else 1)
+        sides = sum(any(_same(ref, one) for one in other) for other in seam.sides)
+        found.append((ref, max(1, copies // sides)))
+    return found
+
+
+def _same(one: PartRef, other: PartRef) -> bool:
+    return (one.piece, one.name) == (other.piece, other.name)
+
+
+def _names(ref: PartRef, pieces: tuple[Piece, ...]) -> tuple[str, str, float]:
+    piece, edge = _part(ref, pieces)
+    return piece.name, edge.name, stitched_length(edge)
+
+
+def _whole(side: tuple[EdgeLength, ...]) -> float:
+    return sum(edge.length * edge.times for edge in side)
+
+
+def _part(ref: PartRef, pieces: tuple[Piece, ...]) -> tuple[Piece, Edge]:
     piece = piece_named(pieces, ref.piece or "")
     edge = edge_named(piece, ref.name) if piece else None
     if piece is None or edge is None:
         raise KeyError(f"{ref.piece}.{ref.name}")
-    return EdgeLength(piece.name, edge.name, stitched_length(edge))
+    return piece, edge

@@ -61,6 +61,8 @@ class Making:
     `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides together`,
     `wrong sides together`, `both right sides up` or None. `astm` and `iso` are the seam's letters and number
     where known. `foot` is the presser foot that helps, `needs` what the method asks of cloth and trims.
+    `turns` is whether a seam is turned, so that its line becomes an edge of the garment that stays open: a
+    neck that is faced, a lining bagged out.
     """
 
     method: str
@@ -68,6 +70,7 @@ class Making:
     allowance: Expression
     raw_edge: str
     shows: bool
+    turns: bool
     faces: str | None
     astm: str | None
     iso: str | None
@@ -97,21 +100,45 @@ class Hold:
 
 @dataclass(frozen=True, slots=True)
 class Seam:
-    """Edges (`first`, a chain) joined to edges (`second`).
+    """Edges (`first`, a chain) joined to edges (`second`), and to the chains of further plies (`others`).
 
     `ease` is how much longer the first side may be (a length, or a ratio of the second side); `gathered` says
-    that it is drawn in by gathers rather than eased. `tolerance` is what may remain.
+    that it is drawn in by gathers rather than eased. `tolerance` is what may remain. Further plies are as
+    long as the second side. A chain may stand in it twice: a band folded in half has both its long edges, or
+    the same edge of two copies, in one seam.
     """
 
     name: str
     title: str
     first: tuple[PartRef, ...]
     second: tuple[PartRef, ...]
+    others: tuple[tuple[PartRef, ...], ...]
     making: Making
     ease: Expression | None
     gathered: bool
     tolerance: Expression
     origin: Span
+
+    @property
+    def sides(self) -> tuple[tuple[PartRef, ...], ...]:
+        """The chains of edges of all plies, in the order of the text."""
+        return self.first, self.second, *self.others
+
+    @property
+    def stays_open(self) -> tuple[PartRef, ...]:
+        """The edges of the seam that stay an edge of the garment, or whose piece is folded to one.
+
+        Turned, the plies lie on each other and their seam is the edge: the first side stands for all. Of a
+        piece with two edges on further sides, a band folded in half, the last of them stands for its fold.
+        """
+        if self.making.turns:
+            return self.first
+        folded = [
+            side
+            for index, side in enumerate(self.sides)
+            if {ref.piece for ref in side} & {ref.piece for other in self.sides[1:index] for ref in other}
+        ]
+        return folded[-1] if folded else ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,11 +22,17 @@ _SAME = 1e-6
 
 
 def openings_of(garment: Garment, size: SizeAssembly) -> dict[str, float]:
-    """The round of every finish by name, as sewn: what is held in is lost."""
+    """The round of every finish, and of every seam with an edge that stays open, by name, as sewn.
+
+    What is held in is lost.
+    """
     openings = {finish.name: 0.0 for finish in garment.finishes}
     for laid in size.rounds:
         held = sum((zone.end - zone.start) * zone.held for zone in laid.zones)
-        openings[laid.finish] = max(openings[laid.finish], laid.length - held)
+        openings[laid.by] = max(openings[laid.by], laid.length - held)
+    for seam in garment.seams:
+        if seam.stays_open:
+            openings[seam.name] = max((one.sewn for one in size.openings if seam.name in one.by), default=0.0)
     return openings
 
 

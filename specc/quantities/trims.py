@@ -9,14 +9,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.making.assembly import Round, Zone
 from specc.quantities.quantities import Addition, TrimCut
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from specc.making.assembly import SizeAssembly
-    from specc.model.construction import Takes
+    from specc.making.assembly import Round, SizeAssembly
+    from specc.model.construction import Finish, Seam, Takes
     from specc.model.expression import Expression
     from specc.model.garment import Garment
 
@@ -53,22 +52,12 @@ def trim_cuts(
 
 
 def _uses(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Round]]:
-    walks = {walk.seam: walk for walk in size.walks}
-    pieces = {piece.name: piece for piece in size.pieces}
-    for seam in garment.seams:
-        walk = walks[seam.name]
-        # A seam between pieces that the garment has twice (or on the fold) is sewn twice, left and right.
-        owners = [pieces[edge.piece] for edge in (*walk.first, *walk.second)]
-        to_itself = walk.first == walk.second
-        count = 2 if not to_itself and all(piece.fold or piece.cut > 1 for piece in owners) else 1
-        zones = tuple(Zone(edge.piece, edge.edge, 0.0, edge.length, 0.0) for edge in walk.first)
-        for takes in seam.making.takes:
-            yield seam.name, takes, Round(seam.name, False, count, zones, walk.first_length, 0.0)
-    for finish in garment.finishes:
-        for laid in size.rounds:
-            if laid.finish == finish.name:
-                for takes in finish.making.takes:
-                    yield finish.name, takes, laid
+    every: tuple[Seam | Finish, ...] = (*garment.seams, *garment.finishes)
+    for made in every:
+        for laid in (*size.sewn, *size.rounds):
+            if laid.by == made.name:
+                for takes in made.making.takes:
+                    yield made.name, takes, laid
 
 
 def _additions(

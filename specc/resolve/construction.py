@@ -56,18 +56,19 @@ class Maker:
 
     def seam(self, node: tree.Seam) -> Seam | None:
         """The seam; None when an edge or its method is not to be had."""
-        first, second = self._chain(node.first), self._chain(node.second)
+        first, second, *others = (self._chain(refs) for refs in (node.first, node.second, *node.others))
         settings = Settings(node.settings, node.method.span, self._say)
         ease, gathered = self._ease(node, settings)
         tolerance = self._tolerance(settings)
         making = self._making(node.method, settings, made=_SEAMS, wanted="seam")
-        if not first or not second or making is None:
+        if not first or not second or not all(others) or making is None:
             return None
         return Seam(
             node.name.text,
             titled(node.title, f"{node.name.text.replace('-', ' ')} seam"),
             first,
             second,
+            tuple(others),
             making,
             ease,
             gathered,

@@ -38,7 +38,7 @@ UNKNOWN_BLANK = declare(
 )
 NO_WIDTH = declare("SPC307", "trim-without-width", Severity.ERROR, "trim `{trim}` does not say its width")
 
-_KNOWN = ("raw-edge", "shows", "faces", "astm", "iso", "press", "machine", "foot", "needs")
+_KNOWN = ("raw-edge", "shows", "turns", "faces", "astm", "iso", "press", "machine", "foot", "needs")
 _FACES = ("right sides together", "wrong sides together", "both right sides up")
 _RAW_EDGE = ("covered", "overlocked", "enclosed", "turned", "raw")
 _LENGTH = (Dimension.LENGTH,)
@@ -60,6 +60,7 @@ def resolve_making(
     properties.require("raw-edge", "raw")
     raw_edge = properties.word("raw-edge", _RAW_EDGE, kind="what becomes of a raw edge")
     shows = properties.word("shows", ("yes", "no"), kind="yes or no")
+    turns = properties.word("turns", ("yes", "no"), kind="yes or no")
     faces = properties.word("faces", _FACES, kind="how plies lie")
     allowance = filled.allowance()
     passes, takes = filled.passes(), filled.takes()
@@ -71,6 +72,7 @@ def resolve_making(
         allowance,
         raw_edge or "raw",
         shows == "yes",
+        turns == "yes",
         faces,
         properties.words("astm", example="SSa-1"),
         properties.words("iso", example="1.01.01"),

@@ -128,7 +128,7 @@ class _Resolution:
         for method in self._declared.unused(tree.Method):
             maker.unused_method(method)
 
-        finished = tuple(node.name.text for node in nodes)
+        finished = (*(node.name.text for node in nodes), *(seam.name for seam in seams if seam.stays_open))
         after = Scope(values, parts, finishes=finished, missing=failed)
         measures = _kept(resolve_measure(node, after, say) for node in self._of(tree.Measure))
         expects = _kept(resolve_expect(node, after, say) for node in self._of(tree.Expect))

@@ -39,7 +39,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             zone
             for size in subject.assembly.sizes
             for laid in size.rounds
-            if laid.finish == finish.name
+            if laid.by == finish.name
             for zone in laid.zones
         }
         held = max((zone.held for zone in zones), default=0.0)

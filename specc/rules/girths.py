@@ -2,7 +2,8 @@
 
 Knows nothing of bodies. A line goes round when each of its ends lies on the fold, on an edge sewn to itself
 (left to right), or on an edge sewn to one where the line goes on. It goes round the body, not round an arm or
-a leg, when it crosses the middle on its way: on the fold, on an edge sewn left to right, or in one piece.
+a leg, when it crosses the middle on its way: on the fold, on an edge sewn left to right, or in one piece. A
+seam at which a facing or lining is turned in joins no line to another.
 """
 
 from __future__ import annotations
@@ -44,13 +45,15 @@ class Girth:
 
 def girths(subject: Subject, size: SizeAssembly) -> Iterator[Girth]:
     """Every reference line that goes round the body, then every opening that does."""
+    turned = {seam.name: seam for seam in subject.garment.seams if seam.making.turns}
+    joining = tuple(walk for walk in size.walks if walk.seam not in turned)
     for name in dict.fromkeys(line.name for piece in size.pieces for line in piece.lines):
         lines = {
             piece.name: (piece, line)
             for piece in size.pieces
             if (line := line_named(piece, name)) is not None
         }
-        for way in _ways_round(lines, size.walks):
+        for way in _ways_round(lines, joining):
             passes = sum(
                 line_length(*lines[piece])
                 * lines[piece][0].cut
@@ -60,15 +63,14 @@ def girths(subject: Subject, size: SizeAssembly) -> Iterator[Girth]:
             )
             heights = tuple(_heights(lines[piece][0], _height(*_ends(lines[piece][1]))) for piece in way)
             yield Girth(f"the girth at `{name}`", passes, (), way, heights)
+    inside = {ref.piece for seam in turned.values() for side in seam.sides[1:] for ref in side}
     for opening in size.openings:
-        if opening.central:
-            yield Girth(
-                f"the opening of {' and '.join(f'`{edge}`' for edge in opening.edges)}",
-                opening.passes,
-                opening.edges,
-                tuple(dict.fromkeys(edge.partition(".")[0] for edge in opening.edges)),
-                tuple(_edge_heights(size, edge) for edge in opening.edges),
-            )
+        heights = tuple(_edge_heights(size, edge) for edge in opening.edges)
+        owners = tuple(dict.fromkeys(edge.partition(".")[0] for edge in opening.edges))
+        # Of a facing without reference lines it is not known where its inner edge lies.
+        unplaced = inside.issuperset(owners) and not any(marks for _, _, marks in heights)
+        if opening.central and not unplaced:
+            yield Girth(opening.called, opening.passes, opening.edges, owners, heights)
 
 
 def _ways_round(lines: _Lines, walks: tuple[Walk, ...]) -> Iterator[tuple[str, ...]]:

@@ -21,7 +21,7 @@ DOES_NOT_PASS = declare(
     "SPC505",
     "head-does-not-pass",
     Severity.ERROR,
-    "the opening of {edges} does not pass the head in {sizes}; it lacks up to {lack}",
+    "{what} does not pass the head in {sizes}; it lacks up to {lack}",
 )
 NO_HEAD = declare(
     "SPC519",
@@ -38,7 +38,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     header = subject.garment.header
     if header.puts_on != "over the head":
         return
-    failed: dict[tuple[str, ...], list[tuple[str, Opening, float]]] = {}
+    failed: dict[str, list[tuple[str, Opening, float]]] = {}
     for size in subject.assembly.sizes:
         head = subject.measurement("head-girth", size.size)
         if head is None:
@@ -52,13 +52,13 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             return
         for opening in size.openings:
             if opening.central and opening.passes < head - NEAR:
-                failed.setdefault(opening.edges, []).append((size.size, opening, head))
-    for edges, sizes in failed.items():
+                failed.setdefault(opening.called, []).append((size.size, opening, head))
+    for what, sizes in failed.items():
+        edges = sizes[0][1].edges
         lack = max(head - opening.passes for _, opening, head in sizes)
-        named = " and ".join(f"`{edge}`" for edge in edges)
         told = DOES_NOT_PASS.at(
             subject.place_of(edges, edges[0].partition(".")[0]),
-            edges=named,
+            what=what,
             sizes=subject.sizes(name for name, _, _ in sizes),
             lack=subject.difference(lack),
         )

@@ -37,7 +37,7 @@ _CURES = {
 def check(subject: Subject) -> Iterator[Diagnostic]:
     """One diagnostic a seam, finish or hem whose overlock can be seen."""
     for kind, name, making, sides, origin in _made(subject):
-        # The two sides of a seam lie on each other: one that is out of sight hides the other.
+        # The sides of a seam lie on each other: one that is out of sight hides the others.
         seen = all(any(not _out_of_sight(subject, ref) for ref in side) for side in sides)
         traits = (subject.seen_through(ref.piece or "") for side in sides for ref in side)
         trait = next((each for each in traits if each is not None), None)
@@ -51,7 +51,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
 
 def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[tuple[PartRef, ...], ...], Span]]:
     for seam in subject.garment.seams:
-        yield "seam", seam.name, seam.making, (seam.first, seam.second), seam.origin
+        yield "seam", seam.name, seam.making, seam.sides, seam.origin
     for finish in subject.garment.finishes:
         yield finish.kind, finish.name, finish.making, (finish.along,), finish.origin
 

@@ -64,6 +64,6 @@ def _told(kind: str, name: str, cloth: Cloth, origin: Span) -> Diagnostic:
 
 def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[PartRef, ...], Span]]:
     for seam in subject.garment.seams:
-        yield "seam", seam.name, seam.making, (*seam.first, *seam.second), seam.origin
+        yield "seam", seam.name, seam.making, tuple(ref for side in seam.sides for ref in side), seam.origin
     for finish in subject.garment.finishes:
         yield finish.kind, finish.name, finish.making, finish.along, finish.origin

@@ -98,13 +98,12 @@ class Subject:
     def place_of(self, edges: tuple[str, ...], piece: str) -> Span:
         """The smallest place where the text speaks of the edges (`piece.edge`): the finish that goes there.
 
-        Else where the block of the piece is used, else the garment's head.
+        Else the seam, else where the block of the piece is used, else the garment's head.
         """
-        for finish in self.garment.finishes:
-            for ref in finish.along:
-                if f"{ref.piece}.{ref.name}" in edges:
-                    return finish.origin
-        return self.place_of_piece(piece)
+        made = [(finish.along, finish.origin) for finish in self.garment.finishes]
+        made += [(side, seam.origin) for seam in self.garment.seams for side in seam.sides]
+        places = (origin for refs, origin in made for ref in refs if f"{ref.piece}.{ref.name}" in edges)
+        return next(places, self.place_of_piece(piece))
 
     def place_of_piece(self, piece: str) -> Span:
         """Where the block that the piece comes from is used, or a piece of its own begins.

@@ -263,8 +263,8 @@ class Lowering(LowerTracing):
         return tree.Pass(text, number, stitch_length, inset, inset_from, when, self._span(meta))
 
     def seam(self, meta: Meta, *parts: Any) -> tree.Seam:
-        name, title, first, second, method, settings = parts
-        return tree.Seam(name, title, first, second, method, settings or (), self._span(meta))
+        name, title, first, second, *others, method, settings = parts
+        return tree.Seam(name, title, first, second, tuple(others), method, settings or (), self._span(meta))
 
     def finish(self, meta: Meta, *parts: Any) -> tree.Finish:
         kind, name, title, along, method, settings = parts

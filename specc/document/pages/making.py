@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from specc.document.document import Block
     from specc.document.sheet import Sheet
+    from specc.making.assembly import EdgeLength
     from specc.model.construction import Finish
 
 _INCH = 25.4  # millimetres
@@ -55,7 +56,7 @@ def _named(each: Seam | Finish) -> str:
 
 def _edges(each: Seam | Finish) -> str:
     return (
-        f"{chain(each.first)} to {chain(each.second)}"
+        f"{chain(each.first)} to {' with '.join(chain(side) for side in each.sides[1:])}"
         if isinstance(each, Seam)
         else f"along {chain(each.along)}"
     )
@@ -117,18 +118,28 @@ def _walks(sheet: Sheet) -> Iterator[Table]:
     near = sheet.lengths.near
     for index, seam in enumerate(sheet.garment.seams):
         walks = tuple(each.walks[index] for each in sheet.assembly.sizes)
+        lengths = [(walk.first_length, walk.second_length) for walk in walks]
+        plies = [tuple(ply.length for ply in walk.others) for walk in walks]
+        sides = zip(*((*two, *more) for two, more in zip(lengths, plies, strict=True)), strict=True)
         name = seam.title or seam.name
-        rows.append(
-            Row((name, chain(seam.first), *(near(walk.first_length) for walk in walks)), with_next=True)
-        )
-        rows.append(
-            Row(("", chain(seam.second), *(near(walk.second_length) for walk in walks)), with_next=True)
-        )
+        for edges, side in zip(walks[0].sides, sides, strict=True):
+            rows.append(Row((name, _walked(edges), *map(near, side)), with_next=True))
+            name = ""
         if any(walk.ease for walk in walks):
             word = "gathers" if seam.gathered else "ease"
             rows.append(Row(("", word, *(near(walk.ease) for walk in walks)), with_next=True))
         allowed = range_of(tuple(f"{millimetres(walk.tolerance)} mm" for walk in walks))
-        left = (millimetres(walk.difference) for walk in walks)
+        left = (millimetres(walk.worst) for walk in walks)
         rows.append(Row(("", f"left over, mm; {allowed} allowed", *left)))
-    note = "Both sides as sewn, darts closed and gathers drawn in; what is left over is in millimetres."
+    note = (
+        "All sides as sewn, darts closed and gathers drawn in; 2 × stands for both halves of an edge that one"
+        " whole piece is sewn to. What is left over is in millimetres."
+    )
     yield Table("walks", "Seams walked", columns, tuple(rows), note=note)
+
+
+def _walked(edges: tuple[EdgeLength, ...]) -> str:
+    """The edges of a side, each as often as it lies in the seam."""
+    return ", ".join(
+        f"{f'{edge.times} × ' if edge.times > 1 else ''}{edge.piece}.{edge.edge}" for edge in edges
+    )

@@ -64,12 +64,13 @@ class Method(NamedTuple):
 
 
 class Seam(NamedTuple):
-    """Edges joined to edges by a method."""
+    """Edges joined to edges by a method; `others` are the chains of further plies in the same seam."""
 
     name: Word
     title: Text | None
     first: tuple[Ref, ...]
     second: tuple[Ref, ...]
+    others: tuple[tuple[Ref, ...], ...]
     method: Word
     settings: tuple[Property | Hold | Broken, ...]
     span: Span
