@@ -125,7 +125,8 @@ class _Openings:
             joined = {ref.piece for side in seam.sides for ref in side}
             told = [one.passes for one in opened if joined & {edge.partition(".")[0] for edge in one.edges}]
             if min(reaches) < min(told, default=float("inf")) - _SAME:
-                edges = tuple(f"{edge.piece}.{edge.edge}" for edge in walk.second)
+                every = (f"{edge.piece}.{edge.edge}" for side in walk.sides for edge in side)
+                edges = tuple(dict.fromkeys(every))
                 yield Opening(edges, (seam.name,), seam.name, True, flat, flat, min(reaches))
 
     def _central(self, run: Run, runs: Iterable[Run]) -> bool:
