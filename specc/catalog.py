@@ -25,6 +25,7 @@ _DECLARING = (
     "specc.resolve.charts",
     "specc.resolve.blocks",
     "specc.resolve.needs",
+    "specc.resolve.limits",
     "specc.resolve.expressions",
     "specc.resolve.grading",
     "specc.resolve.pieces",

@@ -198,6 +198,8 @@ def _library(files: tuple[tree.Tree, ...], world: World, say: Collector) -> tupl
         match item:
             case tree.UseLibrary(kind=kind, name=name):
                 wanted[kind.text, name.text] = name.text
+            case tree.ExpectWithin(chart=chart):
+                wanted["chart", chart.text] = chart.text
             case tree.Seam(method=method) | tree.Finish(method=method):
                 wanted["method", method.text] = file_of(method.text)
     wished = {name for key, name in wanted.items() if key not in own}

@@ -77,14 +77,19 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Expect:
-    """What the designer demands of the result in every size; `compare` is `>=` or `<=`."""
+    """What the designer demands of the result in every size, in words; `compare` is `>=` or `<=`.
 
+    `right` is one value for all sizes, or `by_size` one for each size that is made.
+    """
+
+    text: str
     left: Expression
     compare: str
-    right: Expression
+    right: tuple[Expression, ...]
     dimension: Dimension
     because: str | None
     origin: Span
+    by_size: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,10 +48,9 @@ def point_of_measure(measure: Measure, evaluate: tuple[Callable[[Expression], fl
 def expectation(expect: Expect, evaluate: tuple[Callable[[Expression], float], ...]) -> ExpectResult:
     """What came out on both sides of the demand, in every size."""
     left = tuple(of_size(expect.left) for of_size in evaluate)
-    right = tuple(of_size(expect.right) for of_size in evaluate)
+    rights = expect.right if expect.by_size else expect.right * len(evaluate)
+    right = tuple(of_size(value) for of_size, value in zip(evaluate, rights, strict=True))
     signed = 1.0 if expect.compare == ">=" else -1.0
     met = tuple(signed * (one - other) >= -_SAME for one, other in zip(left, right, strict=True))
-    text = " ".join(expect.origin.text.split()).removeprefix("expect ")
-    if expect.because is not None:
-        text = text.partition(" because ")[0]
-    return ExpectResult(text, expect.because, expect.dimension, left, right, met)
+    limits = right if expect.by_size else ()
+    return ExpectResult(expect.text, expect.because, expect.dimension, left, right, met, limits)

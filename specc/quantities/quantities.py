@@ -115,7 +115,7 @@ class BillLine:
 
 @dataclass(frozen=True, slots=True)
 class ExpectResult:
-    """A demand of the designer and what came out, by size (base units)."""
+    """A demand of the designer and what came out, by size (base units); `limits` if each size has its own."""
 
     text: str
     because: str | None
@@ -123,6 +123,7 @@ class ExpectResult:
     left: tuple[float, ...]
     right: tuple[float, ...]
     met: tuple[bool, ...]
+    limits: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

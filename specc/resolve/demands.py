@@ -77,7 +77,10 @@ def resolve_expect(node: tree.Expect, scope: Scope, say: Collector) -> Expect | 
     )
     if right is None:
         return None
-    return Expect(left, node.compare, right, dimension_of(left), because, node.span)
+    text = " ".join(node.span.text.split()).removeprefix("expect ")
+    if because is not None:
+        text = text.partition(" because ")[0]
+    return Expect(text, left, node.compare, (right,), dimension_of(left), because, node.span)
 
 
 def resolve_accept(node: tree.Accept, say: Collector) -> Accept | None:

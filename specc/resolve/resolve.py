@@ -29,6 +29,7 @@ from specc.resolve.echoes import without_echoes
 from specc.resolve.expressions import Scope
 from specc.resolve.grading import Grades, Sizes, resolve_grades
 from specc.resolve.header import resolve_header
+from specc.resolve.limits import resolve_within
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
 from specc.resolve.needs import needs, speaks_of, told_of_block
 from specc.resolve.parts import Parts
@@ -43,7 +44,7 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.model.alteration import Alteration
     from specc.model.block import Block
-    from specc.model.garment import Header
+    from specc.model.garment import Expect, Header
     from specc.model.material import Cloth, Trim
 
 NO_GARMENT = declare("SPC301", "no-garment", Severity.ERROR, "the spec does not declare a garment")
@@ -132,6 +133,7 @@ class _Resolution:
         after = Scope(values, parts, finishes=finished, missing=failed)
         measures = _kept(resolve_measure(node, after, say) for node in self._of(tree.Measure))
         expects = _kept(resolve_expect(node, after, say) for node in self._of(tree.Expect))
+        expects += self._within(header, after)
         accepts = _kept(resolve_accept(node, say) for node in self._of(tree.Accept))
         care = tuple(line for sheet in self._only("care") for line in resolve_care(sheet, say))
         labels = _kept(resolve_label(node, parts, say) for node in self._of(tree.Label))
@@ -213,6 +215,16 @@ class _Resolution:
         if measured.wanted and (measured.chart is None or not measured.chart.measurements):
             self._missing["chart"] = None
         return measured
+
+    def _within(self, header: Header | None, scope: Scope) -> tuple[Expect, ...]:
+        """The demands of charts of limits, for the sizes that are made."""
+        found: tuple[Expect, ...] = ()
+        for node in self._of(tree.ExpectWithin):
+            chart = self._declared.find(tree.Chart, node.chart)
+            limits = None if chart is None else resolve_chart(chart, self._say).chart
+            if limits is not None and header is not None:
+                found += resolve_within(node, limits, header.sizes, scope, self._say)
+        return found
 
     def _grades(self, measured: Measured, header: Header | None) -> Grades:
         """The grade rules, over the sizes of the chart if there is one, else over those of the garment."""

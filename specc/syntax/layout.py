@@ -20,6 +20,7 @@ _DECLARATION = re.compile(
     | grade[ \t]+{_NAME}[ \t]*(?:=|\{{)
     | measure[ \t]+{_NAME}{_TITLE}[ \t]*=
     | expect\b[^\n]*[<>]=
+    | expect[ \t]+within\b
     | accept[ \t]+SPC\d
     """,
     re.VERBOSE,

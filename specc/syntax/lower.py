@@ -297,6 +297,15 @@ class Lowering(LowerTracing):
         left, compare, right, because = parts
         return tree.Expect(left, str(compare), right, because, self._span(meta))
 
+    def expect_within(self, meta: Meta, chart: tree.Word, *body: Any) -> tree.ExpectWithin:
+        return tree.ExpectWithin(chart, present(body), self._span(meta))
+
+    def limit(self, meta: Meta, name: tree.Word, value: tree.Expression) -> tree.Limit:
+        return tree.Limit(name, value, self._span(meta))
+
+    def without(self, meta: Meta, *names: tree.Word) -> tree.Without:
+        return tree.Without(names, self._span(meta))
+
     def accept(self, meta: Meta, code: tree.Word, on: Any, because: tree.Text) -> tree.Accept:
         return tree.Accept(code, on, because, self._span(meta))
 

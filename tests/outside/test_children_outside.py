@@ -289,3 +289,41 @@ def test_the_child_fits_into_what_the_law_calls_tight(size: str) -> None:
     for name, most in zip(names, TIGHT[size], strict=True):
         if (size, name) != ("2", "ankle"):
             assert body(size, name, CHILDREN) <= most * INCH, name
+
+
+# The same rule, as printed in inches (seen in facts taken from the edition of 2015): chest, waist, seat,
+# upper arm, thigh, wrist, ankle. Its first row is printed in centimetres besides: 48.3, 48.3, 48.3, 14.3,
+# 26.7, 10.5, 13.
+LIMITS = ("chest", "waist", "seat", "upper-arm", "thigh", "wrist", "ankle")
+SLEEPWEAR = {
+    ("sleepwear-girls", "2"): (20.5, 20.5, 21.0, 6.125, 11.75, 4.5, 5.5),
+    ("sleepwear-boys", "6X"): (24.75, 22.5, 25.75, 7.375, 14.875, 5.125, 7.375),
+    ("sleepwear-boys", "7"): (25.0, 23.0, 26.0, 7.375, 14.625, 5.125, 7.375),
+    ("sleepwear-girls", "7"): (25.0, 23.0, 26.5, 7.375, 15.25, 5.125, 7.375),
+    ("sleepwear-boys", "11"): (29.0, 25.0, 29.0, 8.25, 16.625, 5.625, 7.875),
+    ("sleepwear-girls", "14"): (32.0, 26.5, 34.0, 9.0, 19.5, 6.0, 8.25),
+}
+
+
+@pytest.mark.parametrize(("chart", "size"), SLEEPWEAR)
+def test_the_limits_of_sleepwear_are_those_of_the_rule(chart: str, size: str) -> None:
+    found = tuple(body(size, name, chart) / INCH for name in LIMITS)
+
+    assert found == pytest.approx(SLEEPWEAR[chart, size], abs=1e-9)
+
+
+@pytest.mark.parametrize("chart", ["sleepwear-girls", "sleepwear-boys"])
+def test_the_first_row_agrees_with_the_centimetres_that_the_rule_prints(chart: str) -> None:
+    found = tuple(body("9-12m", name, chart) / 10.0 for name in LIMITS)
+
+    assert found == pytest.approx((48.3, 48.3, 48.3, 14.3, 26.7, 10.5, 13.0), abs=0.06)
+
+
+@pytest.mark.parametrize("name", LIMITS)
+def test_the_limits_never_shrink_from_size_to_size_and_differ_only_below_the_waist(name: str) -> None:
+    sizes = ("9-12m", "12-18m", "18-24m", "2", "3", "4", "5", "6", "6X", *(str(age) for age in range(7, 15)))
+    girls, boys = ([body(size, name, f"sleepwear-{who}") for size in sizes] for who in ("girls", "boys"))
+
+    assert girls == sorted(girls)
+    assert girls[:9] == boys[:9]
+    assert (girls == boys) == (name not in ("seat", "thigh"))

@@ -199,6 +199,8 @@ WITHIN = {
     (tree.Tapering,): "alter {{ take in a.b by 1 in {} }}",
     (tree.Parameter, tree.Choice, tree.Let, tree.Find, tree.Piece): "block b {{ {} }}",
     (tree.Measurement,): "chart c {{ {} }}",
+    (tree.ExpectWithin,): "{}",
+    (tree.Limit, tree.Without): "expect within c {{ {} }}",
     (tree.Hold, tree.Property): "use block b {{ {} }}",
     (
         tree.Cut,

@@ -94,20 +94,17 @@ def _expected(sheet: Sheet) -> Iterator[Table]:
         *sheet.size_columns("Found in size"),
         Column("Met", Align.RIGHT, width=12.0),
     )
-    rows = tuple(_demand(each, sheet.lengths) for each in sheet.quantities.expects)
+    rows = tuple(row for each in sheet.quantities.expects for row in _demand(each, sheet.lengths))
     yield Table("expected", "Demands", columns, rows)
 
 
-def _demand(each: ExpectResult, lengths: Lengths) -> Row:
+def _demand(each: ExpectResult, lengths: Lengths) -> Iterator[Row]:
+    """What came out; below it the most that each size may have, where that differs from size to size."""
     found = (printed(value, each.dimension, lengths) for value in each.left)
-    return Row(
-        (
-            each.text.replace(">=", "≥").replace("<=", "≤"),
-            each.because or "",
-            *found,
-            "yes" if all(each.met) else "no",
-        )
-    )
+    text = each.text.replace(">=", "≥").replace("<=", "≤")
+    yield Row((text, each.because or "", *found, "yes" if all(each.met) else "no"))
+    if each.limits:
+        yield Row(("", "at most", *(printed(value, each.dimension, lengths) for value in each.limits), ""))
 
 
 def letter(index: int) -> str:

@@ -21,7 +21,7 @@ from specc.syntax.tree.alterations import (
 from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, Reckoned, Ref, Text, Word
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart, Measurement
-from specc.syntax.tree.demands import Accept, Expect, Measure
+from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Limit, Measure, Without
 from specc.syntax.tree.dividing import Divide
 from specc.syntax.tree.expressions import Applied, Arithmetic, Asked, Compass, Expression, Named, Signed
 from specc.syntax.tree.file import Declaration, Tree
@@ -104,6 +104,7 @@ __all__ = [
     "Divide",
     "Edge",
     "Expect",
+    "ExpectWithin",
     "Expression",
     "Extend",
     "Face",
@@ -121,6 +122,7 @@ __all__ = [
     "Let",
     "Level",
     "LevelLine",
+    "Limit",
     "Line",
     "Material",
     "Measure",
@@ -176,5 +178,6 @@ __all__ = [
     "UseFile",
     "UseLibrary",
     "When",
+    "Without",
     "Word",
 ]

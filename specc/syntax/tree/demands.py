@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
-    from specc.syntax.tree.atoms import Ref, Text, Word
+    from specc.syntax.tree.atoms import Broken, Ref, Text, Word
     from specc.syntax.tree.expressions import Expression
 
 
@@ -31,6 +31,29 @@ class Expect(NamedTuple):
     compare: str
     right: Expression
     because: Text | None
+    span: Span
+
+
+class Limit(NamedTuple):
+    """What a limit of a chart holds for on this garment."""
+
+    name: Word
+    value: Expression
+    span: Span
+
+
+class Without(NamedTuple):
+    """The limits of a chart for whose parts the garment has none."""
+
+    names: tuple[Word, ...]
+    span: Span
+
+
+class ExpectWithin(NamedTuple):
+    """The demand that the garment stays within a chart of limits."""
+
+    chart: Word
+    body: tuple[Limit | Without | Broken, ...]
     span: Span
 
 

@@ -11,7 +11,7 @@ from specc.syntax.tree.alterations import Alter
 from specc.syntax.tree.atoms import Broken
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart
-from specc.syntax.tree.demands import Accept, Expect, Measure
+from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Measure
 from specc.syntax.tree.makings import Finish, Method, Seam
 from specc.syntax.tree.pieces import Piece
 from specc.syntax.tree.sheets import Label, Note, Sheet, UseFile, UseLibrary
@@ -37,6 +37,7 @@ Declaration = (
     | Finish
     | Measure
     | Expect
+    | ExpectWithin
     | Accept
     | Broken
 )

@@ -21,3 +21,11 @@ def test_a_garment_of_the_block_compiles_without_a_word(block: str) -> None:
 
     assert f"use block {block}" in text
     assert said(text, folder=GARMENTS) == ()
+
+
+def test_a_pyjama_top_stays_within_the_limits_of_tight_sleepwear() -> None:
+    """The same top with more ease fails in named sizes: tests/errors/SPC516-within.garment."""
+    text = GARMENTS.joinpath("sleepwear-top.garment").read_text(encoding="utf-8")
+
+    assert "expect within sleepwear-girls" in text
+    assert said(text, folder=GARMENTS) == ()

@@ -99,7 +99,9 @@ def test_a_chart_is_not_a_block_and_the_answer_says_so() -> None:
 
     (answer,) = said
     assert answer.notes == ("`sheath` is a block",)
-    assert answer.helps == ("there are `ansur-men`, `ansur-women`, `children` and `misses`",)
+    assert answer.helps == (
+        "there are `ansur-men`, `ansur-women`, `children`, `misses`, `sleepwear-boys` and `sleepwear-girls`",
+    )
 
 
 def test_sizes_are_listed_in_the_order_of_the_chart_and_not_guessed_by_their_figures() -> None:
