@@ -305,6 +305,7 @@ SLEEPWEAR = {
 }
 
 
+@against(Known.READ, "16 CFR 1615.1(o) and 1616.2(m), edition of 2015", "table in inches, six rows")
 @pytest.mark.parametrize(("chart", "size"), SLEEPWEAR)
 def test_the_limits_of_sleepwear_are_those_of_the_rule(chart: str, size: str) -> None:
     found = tuple(body(size, name, chart) / INCH for name in LIMITS)
@@ -312,6 +313,7 @@ def test_the_limits_of_sleepwear_are_those_of_the_rule(chart: str, size: str) ->
     assert found == pytest.approx(SLEEPWEAR[chart, size], abs=1e-9)
 
 
+@against(Known.READ, "16 CFR 1615.1(o) and 1616.2(m), edition of 2015", "first row in centimetres")
 @pytest.mark.parametrize("chart", ["sleepwear-girls", "sleepwear-boys"])
 def test_the_first_row_agrees_with_the_centimetres_that_the_rule_prints(chart: str) -> None:
     found = tuple(body("9-12m", name, chart) / 10.0 for name in LIMITS)
@@ -319,6 +321,7 @@ def test_the_first_row_agrees_with_the_centimetres_that_the_rule_prints(chart: s
     assert found == pytest.approx((48.3, 48.3, 48.3, 14.3, 26.7, 10.5, 13.0), abs=0.06)
 
 
+@against(Known.READ, "16 CFR 1615.1(o) and 1616.2(m), edition of 2015", "rows in order")
 @pytest.mark.parametrize("name", LIMITS)
 def test_the_limits_never_shrink_from_size_to_size_and_differ_only_below_the_waist(name: str) -> None:
     sizes = ("9-12m", "12-18m", "18-24m", "2", "3", "4", "5", "6", "6X", *(str(age) for age in range(7, 15)))
