@@ -70,7 +70,8 @@ class Walk:
 class EdgeUse:
     """What an edge of a piece is for.
 
-    `kind` is seam, finish, hem, fold or none, `by` names it, and `allowance` is cut on.
+    `kind` is seam, finish, hem, fold or none, `by` names it, and `allowance` is cut on. `turned` are the
+    depths by which it is turned back, from the edge outward.
     """
 
     piece: str
@@ -78,6 +79,7 @@ class EdgeUse:
     kind: str
     by: str | None
     allowance: float
+    turned: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

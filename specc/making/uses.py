@@ -57,7 +57,8 @@ def _use(
     if (piece.name, edge) not in found:
         return EdgeUse(piece.name, edge, "none", None, 0.0)
     kind, name, making, _ = found[piece.name, edge]
-    return EdgeUse(piece.name, edge, kind, name, evaluate(making.allowance))
+    turned = tuple(evaluate(depth) for depth in making.turned)
+    return EdgeUse(piece.name, edge, kind, name, evaluate(making.allowance), turned)
 
 
 def _used(garment: Garment) -> Iterator[tuple[str, str, Making, PartRef]]:

@@ -57,17 +57,19 @@ class Setting:
 class Making:
     """A method with its settings filled in.
 
-    `raw_edge` is what becomes of the cut edges: `covered`, `overlocked`, `enclosed`, `turned` or `raw`.
-    `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides together`,
-    `wrong sides together`, `both right sides up` or None. `astm` and `iso` are the seam's letters and number
-    where known. `foot` is the presser foot that helps, `needs` what the method asks of cloth and trims.
-    `turns` is whether a seam is turned, so that its line becomes an edge of the garment that stays open: a
-    neck that is faced, a lining bagged out.
+    `turned` are the depths by which the allowance is turned back onto the piece, from its edge outward: none,
+    one or two. `raw_edge` is what becomes of the cut edges: `covered`, `overlocked`, `enclosed`, `turned` or
+    `raw`. `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides
+    together`, `wrong sides together`, `both right sides up` or None. `astm` and `iso` are the seam's letters
+    and number where known. `foot` is the presser foot that helps, `needs` what the method asks of cloth and
+    trims. `turns` is whether a seam is turned, so that its line becomes an edge of the garment that stays
+    open: a neck that is faced, a lining bagged out.
     """
 
     method: str
     title: str
     allowance: Expression
+    turned: tuple[Expression, ...]
     raw_edge: str
     shows: bool
     turns: bool

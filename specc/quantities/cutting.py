@@ -15,7 +15,8 @@ from specc.pattern.outline import capped_runs, flat_outline
 from specc.quantities.quantities import ClothUse
 
 if TYPE_CHECKING:
-    from specc.making.assembly import SizeAssembly
+    from specc.geometry.path import Path
+    from specc.making.assembly import EdgeUse, SizeAssembly
     from specc.model.garment import Garment
     from specc.pattern.piece import Piece
     from specc.quantities.quantities import TrimCut
@@ -23,14 +24,18 @@ if TYPE_CHECKING:
 
 def cut_pieces(size: SizeAssembly) -> tuple[CutPiece, ...]:
     """Every piece with its allowances, darts capped; the fold has no allowance."""
-    widths = {(use.piece, use.edge): use.allowance for use in size.uses}
-    return tuple(_cut(piece, widths) for piece in size.pieces)
+    uses = {(use.piece, use.edge): use for use in size.uses}
+    return tuple(_cut(piece, uses) for piece in size.pieces)
 
 
-def _cut(piece: Piece, widths: dict[tuple[str, str], float]) -> CutPiece:
+def _cut(piece: Piece, uses: dict[tuple[str, str], EdgeUse]) -> CutPiece:
     net = flat_outline(piece)
-    cut = cut_line(tuple(Allowed(run, widths[piece.name, edge]) for edge, run in capped_runs(piece)))
+    cut = cut_line(tuple(_allowed(run, uses[piece.name, edge]) for edge, run in capped_runs(piece)))
     return CutPiece(piece.name, net, cut, abs(polygon_area(net)), abs(polygon_area(cut)))
+
+
+def _allowed(run: Path, use: EdgeUse) -> Allowed:
+    return Allowed(run, use.allowance, use.turned, on_fold=use.kind == "fold")
 
 
 def cloth_uses(

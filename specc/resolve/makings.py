@@ -36,6 +36,18 @@ MAKES_OTHER = declare(
 UNKNOWN_BLANK = declare(
     "SPC217", "unknown-blank", Severity.ERROR, "`{{{name}}}` is not a setting of this method"
 )
+TURNED_SEAM = declare(
+    "SPC521",
+    "seam-turned",
+    Severity.ERROR,
+    "method `{method}` makes a seam, whose allowance is not turned back",
+)
+NOT_TURNED = declare(
+    "SPC522",
+    "turned-by-nothing",
+    Severity.ERROR,
+    "method `{method}` turns the raw edge and does not say how deep",
+)
 NO_WIDTH = declare("SPC307", "trim-without-width", Severity.ERROR, "trim `{trim}` does not say its width")
 
 _KNOWN = ("raw-edge", "shows", "turns", "faces", "astm", "iso", "press", "machine", "foot", "needs")
@@ -62,7 +74,9 @@ def resolve_making(
     shows = properties.word("shows", ("yes", "no"), kind="yes or no")
     turns = properties.word("turns", ("yes", "no"), kind="yes or no")
     faces = properties.word("faces", _FACES, kind="how plies lie")
-    allowance = filled.allowance()
+    allowance, turned = filled.allowance()
+    if raw_edge == "turned" and node.makes.text != "seam" and allowance is not None and not turned:
+        filled.report_not_turned()
     passes, takes = filled.passes(), filled.takes()
     if filled.failed or allowance is None:
         return None
@@ -70,6 +84,7 @@ def resolve_making(
         name,
         titled(node.title, name),
         allowance,
+        turned,
         raw_edge or "raw",
         shows == "yes",
         turns == "yes",
@@ -166,19 +181,47 @@ class _Filling:
             missing=frozenset(self._origins.keys() - self._values.keys()),
         )
 
-    def allowance(self) -> Expression | None:
-        """The allowance that the method wants."""
-        statements = [item for item in self._node.body if isinstance(item, tree.Allowance)]
+    def allowance(self) -> tuple[Expression | None, tuple[Expression, ...]]:
+        """The allowance that the method wants, and the depths by which it is turned back."""
+        statements = [item for item in self._node.body if isinstance(item, tree.Allowance | tree.TurnedBy)]
         owner = f"method `{self._node.name.text}`"
         if not statements:
             if not has_broken(self._node.body):
                 told = MISSING.at(self._node.name.span, owner=owner, name="allowance")
                 self._say.add(told.help("write a line `allowance …`; a bound edge has `allowance 0 in`"))
-            return None
-        if len(statements) > 1:
-            told = MORE_THAN_ONE.at(statements[1].span, owner=owner, what="`allowance`")
-            self._say.add(told.see(statements[0].span, "the first"))
-        return self._length(statements[0].width, "an allowance", least=_NOTHING)
+            return None, ()
+        first, *others = statements
+        if others:
+            told = MORE_THAN_ONE.at(others[0].span, owner=owner, what="`allowance`")
+            self._say.add(told.see(first.span, "the first"))
+        if isinstance(first, tree.Allowance):
+            return self._length(first.width, "an allowance", least=_NOTHING), ()
+        return self._turned(first)
+
+    def _turned(self, node: tree.TurnedBy) -> tuple[Expression | None, tuple[Expression, ...]]:
+        """An allowance that is all turned back, once or twice."""
+        if self._node.makes.text == "seam":
+            told = TURNED_SEAM.at(node.span, method=self._node.name.text)
+            self._say.add(told.help("write `allowance`"))
+        deep = self._length(node.deep, "how deep an allowance is turned")
+        under = self._length(node.under, "what is turned under")
+        if deep is None or (node.under and under is None):
+            return None, ()
+        if under is None:
+            return deep, (deep,)
+        if under.value.value > deep.value.value:
+            self.failed = True
+            bounds = f"at most {deep.value}, which it is turned up by"
+            self._tell_length(node.under or node.deep, under, "what is turned under", bounds)
+        whole = Quantity(deep.value.value + under.value.value, deep.value.unit)
+        return Constant(whole, node.span), (deep, under)
+
+    def report_not_turned(self) -> None:
+        """Report a raw edge that is turned, nothing says how deep."""
+        if has_broken(self._node.body):
+            return
+        told = NOT_TURNED.at(self._node.name.span, method=self._node.name.text)
+        self._say.add(told.help("write `turned by` and how deep in place of `allowance`"))
 
     def _length(
         self,
@@ -187,7 +230,7 @@ class _Filling:
         *,
         least: Quantity | None = None,
         most: Quantity = _MOST_WIDTH,
-    ) -> Expression | None:
+    ) -> Constant | None:
         """The expression as a length with the settings filled in; above nothing, or not below `least`.
 
         A width that the trim lacks is reported, and so is a length that no maker can have meant.

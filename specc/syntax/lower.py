@@ -253,6 +253,9 @@ class Lowering(LowerTracing):
     def allowance(self, meta: Meta, width: tree.Expression) -> tree.Allowance:
         return tree.Allowance(width, self._span(meta))
 
+    def turned_by(self, meta: Meta, deep: tree.Expression, under: Any) -> tree.TurnedBy:
+        return tree.TurnedBy(deep, under, self._span(meta))
+
     def takes(self, meta: Meta, material: tree.Word, cut_width: tree.Expression, *parts: Any) -> tree.Takes:
         overlapping, turning, joining = parts
         return tree.Takes(material, cut_width, overlapping, turning, joining, self._span(meta))

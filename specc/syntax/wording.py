@@ -33,7 +33,7 @@ PLACES = {
     "the body of an `edge`": ("curve", "arc", "dart"),
     "the body of a `block` or a `piece`": ("find",),
     "the body of a `block` or a `method`": ("parameter", "choice"),
-    "the body of a `method`": ("material", "allowance", "takes", "pass"),
+    "the body of a `method`": ("material", "allowance", "turned", "takes", "pass"),
     "the body of a `chart`": ("measurement",),
     "the braces behind a method's or a block's name": ("hold",),
     "the outermost level of a file": (

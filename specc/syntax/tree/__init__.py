@@ -25,7 +25,7 @@ from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Limit, Measu
 from specc.syntax.tree.dividing import Divide
 from specc.syntax.tree.expressions import Applied, Arithmetic, Asked, Compass, Expression, Named, Signed
 from specc.syntax.tree.file import Declaration, Tree
-from specc.syntax.tree.makings import Allowance, Finish, Material, Method, Pass, Seam, Takes
+from specc.syntax.tree.makings import Allowance, Finish, Material, Method, Pass, Seam, Takes, TurnedBy
 from specc.syntax.tree.pieces import (
     At,
     Bearing,
@@ -173,6 +173,7 @@ __all__ = [
     "Traced",
     "Tree",
     "Turned",
+    "TurnedBy",
     "TwoPointed",
     "Unfold",
     "UseFile",

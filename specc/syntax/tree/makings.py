@@ -30,6 +30,14 @@ class Allowance(NamedTuple):
     span: Span
 
 
+class TurnedBy(NamedTuple):
+    """The allowance that a method turns back: how deep, and what is turned under when it is turned twice."""
+
+    deep: Expression
+    under: Expression | None
+    span: Span
+
+
 class Takes(NamedTuple):
     """Trim used along the edge."""
 
@@ -59,7 +67,7 @@ class Method(NamedTuple):
     name: Word
     title: Text | None
     makes: Word
-    body: tuple[Property | Parameter | Choice | Material | Allowance | Takes | Pass | Broken, ...]
+    body: tuple[Property | Parameter | Choice | Material | Allowance | TurnedBy | Takes | Pass | Broken, ...]
     span: Span
 
 

@@ -68,7 +68,7 @@ def test_a_part_has_its_name_to_itself_in_its_piece(statement: str) -> None:
 
 
 def test_a_declaration_of_ones_own_goes_before_that_of_the_library() -> None:
-    method = "method raw makes hem { allowance 2 cm; raw-edge turned }\n"
+    method = "method raw makes hem { turned by 2 cm; raw-edge turned }\n"
     garment = garment_of(f"{SPEC}hem h along front.hem by raw\n{method}")
 
     assert garment.finishes[0].making.raw_edge == "turned"
