@@ -51,7 +51,7 @@ def panel(slant: float, *, high: float = 200.0, half: float = 150.0) -> tuple[Po
 
 @pytest.mark.parametrize("slant", [-25.0, -8.0, 0.0, 3.0, 12.0, 30.0])
 @pytest.mark.parametrize("seam", [0.0, 10.0])
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_turned_hem_lies_on_the_piece(slant: float, seam: float) -> None:
     """Turned up along its line, the hem covers the piece with its allowances and reaches their edge."""
     deep = 30.0
@@ -68,7 +68,7 @@ def test_a_turned_hem_lies_on_the_piece(slant: float, seam: float) -> None:
 
 @pytest.mark.parametrize("slant", [-20.0, 0.0, 15.0])
 @pytest.mark.parametrize(("deep", "under"), [(25.0, 10.0), (40.0, 15.0), (3.0, 3.0)])
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_hem_turned_twice_lies_on_the_piece_in_both_layers(slant: float, deep: float, under: float) -> None:
     seam = 12.0
     corners = panel(slant)
@@ -84,7 +84,7 @@ def test_a_hem_turned_twice_lies_on_the_piece_in_both_layers(slant: float, deep:
         assert layer.symmetric_difference(piece).area == pytest.approx(0.0, abs=0.1)
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_hem_mirrors_a_seam_that_curves() -> None:
     """The mirror image of each corner of the seam's cut edge lies on the cut edge of the hem."""
     low, high = Point(180, 0), Point(140, 260)
@@ -106,7 +106,7 @@ def test_a_hem_mirrors_a_seam_that_curves() -> None:
         assert ring.distance(shapely.Point(image.x, image.y)) < 0.01
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_hem_on_a_curve_meets_the_seam_where_the_paper_is_folded_along_its_end() -> None:
     """A quarter of a round skirt: the seams stand square on the hem, so the hem ends square on both."""
     inner, outer, deep = 100.0, 700.0, 12.0
@@ -127,7 +127,7 @@ def test_a_hem_on_a_curve_meets_the_seam_where_the_paper_is_folded_along_its_end
         assert min(p.distance(corner) for p in cut) < 0.05
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_seam_that_leans_over_too_far_is_mitred() -> None:
     leaning = panel(61.0, high=80.0, half=300.0)
     assert radians(61.0) > MOST_SLANT
@@ -136,7 +136,7 @@ def test_a_seam_that_leans_over_too_far_is_mitred() -> None:
     assert turned == plain
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_the_hem_goes_on_to_the_fold() -> None:
     """Nothing is mirrored in the fold of the cloth: both halves are one."""
     corners = (Point(0, 10), Point(100, 0), Point(100, 80), Point(0, 80))
@@ -151,7 +151,7 @@ def test_the_hem_goes_on_to_the_fold() -> None:
 
 
 @pytest.mark.parametrize("sharp", [50.0, 75.0, 90.0, 120.0, 130.0])
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_mitre_adds_a_kite(sharp: float) -> None:
     """Mathematics: at a corner of inner angle a the mitre adds s^2 / tan(a / 2) to the two strips."""
     s, leg = 10.0, 400.0
@@ -169,7 +169,7 @@ def _end(s: float, angle: float) -> float:
     return 0.5 * s * s / tan(angle)
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_rounded_corner_adds_a_sector() -> None:
     """Mathematics: the allowance along an arc of angle t and radius r is s (r t) + s^2 t / 2."""
     r, s, t = 80.0, 15.0, pi / 2
@@ -186,7 +186,7 @@ def test_a_rounded_corner_adds_a_sector() -> None:
     assert polygon_area(cut_line(runs)) - net == pytest.approx(s * r * t + s * s * t / 2, rel=2e-3)
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_cut_edge_along_a_curve_is_longer_by_width_times_turning() -> None:
     """Mathematics: a parallel curve at distance s is longer by s times the angle by which the curve turns."""
     s = 12.0
@@ -204,7 +204,7 @@ def test_a_cut_edge_along_a_curve_is_longer_by_width_times_turning() -> None:
 
 
 @pytest.mark.parametrize("sharp", [60.0, 75.0, 90.0, 110.0, 125.0])
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_squared_ends_of_two_pieces_lie_on_each_other(sharp: float) -> None:
     """A seam whose corners are sharp on one piece and blunt on the other, both squared: raw edges even.
 
@@ -224,7 +224,7 @@ def test_squared_ends_of_two_pieces_lie_on_each_other(sharp: float) -> None:
     assert ends[0].y == pytest.approx(seam + q / sin(radians(sharp)), abs=1e-3)
 
 
-@against(Known.DERIVED)
+@against(Known.DERIVED, "plane geometry")
 def test_a_sharp_point_is_cut_off_at_the_limit() -> None:
     s = 8.0
     spike = (Point(0, -15), Point(200, 0), Point(0, 15))
