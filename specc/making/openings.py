@@ -17,7 +17,7 @@ from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
     from specc.making.assembly import EdgeLength, Round, Walk
     from specc.making.topology import Run, Topology
@@ -75,7 +75,7 @@ class _Openings:
         )
         runs = [run for run in self._topology.clear_runs(edges) if run.closed]
         opened = tuple(dict.fromkeys(self._opening(run, runs, by_seam) for run in runs))
-        return (*opened, *self._seams(opened))
+        return (*opened, *self._seams(opened, runs))
 
     def _opening(self, run: Run, runs: list[Run], by_seam: dict[Name, Seam]) -> Opening:
         flat = sewn = passes = 0.0
@@ -109,14 +109,14 @@ class _Openings:
             reaches += self._trims(seam.making, 1.0)
         return min(reaches)
 
-    def _seams(self, opened: tuple[Opening, ...]) -> Iterator[Opening]:
+    def _seams(self, opened: tuple[Opening, ...], opened_runs: list[Run]) -> Iterator[Opening]:
         """The seams that go round, where they pass less than the openings of the pieces they join."""
+        round_ = {
+            seam.name: run for seam in self._garment.seams if (run := self._goes_round(seam)) is not None
+        }
         for seam in self._garment.seams:
-            runs = self._topology.runs(seam.second) or ()
-            to_itself = bool({_name(ref) for ref in seam.first} & {_name(ref) for ref in seam.second})
-            if seam.making.turns or to_itself or len(runs) != 1 or not runs[0].closed:
-                continue
-            if not self._central(runs[0], list(runs)):
+            run = round_.get(seam.name)
+            if run is None or not self._central(run, [*opened_runs, *round_.values()]):
                 continue
             walk = self._walks[seam.name]
             flat = walk.second_length * walk.count
@@ -129,23 +129,36 @@ class _Openings:
                 edges = tuple(dict.fromkeys(every))
                 yield Opening(edges, (seam.name,), seam.name, True, flat, flat, min(reaches))
 
-    def _central(self, run: Run, runs: Iterable[Run]) -> bool:
+    def _goes_round(self, seam: Seam) -> Run | None:
+        """The closed round in which the seam is sewn and stays a seam: of a side with both halves, if any."""
+        if seam.making.turns or {_name(ref) for ref in seam.first} & {_name(ref) for ref in seam.second}:
+            return None
+        sides = [self._topology.runs(side) or () for side in seam.sides]
+        closed = [runs[0] for runs in sides if len(runs) == 1 and runs[0].closed]
+        return max(closed, key=lambda run: len({stretch.side for stretch in run.stretches}), default=None)
+
+    def _central(self, run: Run, runs: list[Run]) -> bool:
         """Whether the run goes round the body's middle: it has a left and a right, or lies across.
 
         Of pieces drawn whole, such as unfolded ones, a run has its like on the other side if it goes round an
-        arm or a leg.
+        arm or a leg; and nothing goes through pieces that have no other end, such as a pocket.
         """
         if len({stretch.side for stretch in run.stretches}) > 1:
             return True
         if not all(self._topology.lies_across(stretch.piece) for stretch in run.stretches):
             return False
-        length, pieces = self._round(run), {stretch.piece for stretch in run.stretches}
-        return not any(
-            other is not run
-            and {stretch.piece for stretch in other.stretches} == pieces
-            and abs(self._round(other) - length) < _SAME
-            for other in runs
-        )
+        length, pieces = self._round(run), _owners(run)
+        others = [other for other in runs if other is not run and _owners(other) & self._sewn_to(pieces)]
+        like = [one for one in others if _owners(one) == pieces and abs(self._round(one) - length) < _SAME]
+        return bool(others) and not like
+
+    def _sewn_to(self, pieces: set[str]) -> set[str]:
+        """The pieces and all that hang together with them by seams."""
+        found = set(pieces)
+        joins = [{ref.piece or "" for side in seam.sides for ref in side} for seam in self._garment.seams]
+        while grown := [joined for joined in joins if joined & found and not joined <= found]:
+            found.update(*grown)
+        return found
 
     def _round(self, run: Run) -> float:
         return sum(self._length((stretch.piece, stretch.edge)) for stretch in run.stretches)
@@ -172,6 +185,10 @@ class _Openings:
 
     def _making(self, finish: str) -> Making:
         return next(one.making for one in self._garment.finishes if one.name == finish)
+
+
+def _owners(run: Run) -> set[str]:
+    return {stretch.piece for stretch in run.stretches}
 
 
 def _name(ref: PartRef) -> Name:

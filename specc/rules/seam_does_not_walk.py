@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.diagnostics import Diagnostic
-    from specc.making.assembly import EdgeLength, Walk
+    from specc.making.assembly import Walk
     from specc.model.construction import Seam
     from specc.rules.subject import Subject
 
@@ -55,10 +55,9 @@ def _told(
     if often:
         counted = " and ".join(f"{edge.times} × `{edge.piece}.{edge.edge}`" for edge in often)
         told = told.note(f"counted as they lie in the garment: {counted}")
-    for edge in often:
-        if _agrees_as_plies(worst, edge):
-            name = f"{edge.piece}.{edge.edge}"
-            return told.help(f"if the copies of `{name}` lie on each other as plies, add `with {name}`")
+    copies = _copies_as_plies(worst)
+    if copies is not None:
+        return told.help(f"if its copies lie on each other as plies, add `with {copies}`")
     if worst.worst != worst.difference:
         return told.help("alter all plies alike; only the first side is eased in or gathered")
     if worst.difference > 0:
@@ -68,9 +67,10 @@ def _told(
     return told.help("alter both sides alike; only the first side is eased in, so name the longer one first")
 
 
-def _agrees_as_plies(walk: Walk, edge: EdgeLength) -> bool:
-    """Whether the seam would walk if the copies of one edge, which stands alone, were a ply each."""
-    lengths = [(walk.first, walk.first_length - walk.ease), (walk.second, walk.second_length)]
-    alone = [length for side, length in lengths if side == (edge,)]
-    others = [length for side, length in lengths if side != (edge,)]
-    return any(abs(one / edge.times - other) <= walk.tolerance for one in alone for other in others)
+def _copies_as_plies(walk: Walk) -> str | None:
+    """The edge, alone on its side, with which the seam would walk if its two copies were a ply each."""
+    first, second = walk.first_length - walk.ease, walk.second_length
+    for side, length, other in ((walk.first, first, second), (walk.second, second, first)):
+        if len(side) == 1 and walk.count * abs(0.5 * length - other) <= walk.tolerance:
+            return f"{side[0].piece}.{side[0].edge}"
+    return None
