@@ -28,6 +28,7 @@ from specc.document.piece_lines import (
     dart_lines,
     fold_lines,
     grain_lines,
+    laid_lines,
     notch_lines,
     reference_lines,
     stitch_lines,
@@ -39,7 +40,7 @@ from specc.pattern.outline import bounds, drawn_outline, fold_mirror, transforme
 
 if TYPE_CHECKING:
     from specc.document.lengths import Lengths
-    from specc.making.assembly import CutPiece
+    from specc.making.assembly import CutPiece, NotchMark
     from specc.pattern.piece import Piece
 
 _MARGIN = 9.0  # for labels outside the piece, millimetres of paper
@@ -52,11 +53,13 @@ _WEIGHTS = {LineKind.REFERENCE: 0.4, LineKind.GRAIN: 0.8, LineKind.DART_MIDDLE: 
 class Cutting:
     """A piece and how it is cut.
 
-    `allowances` are millimetres by edge, `lines` what is said inside it, title first.
+    `notches` are those of the piece, `allowances` millimetres by edge, `lines` what is said inside it, the
+    title first.
     """
 
     piece: Piece
     cut: CutPiece
+    notches: tuple[NotchMark, ...]
     allowances: dict[str, float]
     lines: tuple[str, ...]
 
@@ -78,8 +81,9 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
         *fold_lines(piece, view),
         cut_line(piece, polygon, view),
         *dart_lines(piece, view),
+        *laid_lines(piece, view),
         *grain_lines(piece, view),
-        *notch_lines(piece, view, cutting.allowances),
+        *notch_lines(piece, view, cutting.notches, cutting.allowances),
     )
     placer = Placer(width, foot)
     for stroke in strokes:

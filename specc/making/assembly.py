@@ -140,6 +140,21 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
+class NotchMark:
+    """A notch on an edge of a piece, `at` millimetres along the stitched edge from its start corner.
+
+    `double` by common practice on what belongs to the back. `by` is the seam or finish that asks for it,
+    `block` for a notch of the block's own, `fold` for the centre of a piece on the fold.
+    """
+
+    piece: str
+    edge: str
+    at: float
+    double: bool
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
 class CutPiece:
     """A piece ready to be cut: closed polygons (first point not repeated), flattened within 0.05 mm.
 

@@ -90,6 +90,10 @@ class Topology:
         runs, branching = self._runs(stretches)
         return None if branching else runs
 
+    def ends(self, stretch: Stretch) -> tuple[Corner, Corner]:
+        """The corners at the start and end of a stretch; corners that meet are told by one of them."""
+        return self._ends(stretch)
+
     def _stretches(self, refs: tuple[PartRef, ...]) -> list[Stretch]:
         return [
             Stretch(piece, side, ref.name)

@@ -16,15 +16,15 @@ from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
 from specc.making.cloths import cloth_of
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
-from specc.pattern.piece import Dart, NotchKind
+from specc.pattern.piece import Dart
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
     from specc.document.sheet import Sheet
-    from specc.making.assembly import CutPiece, EdgeUse
-    from specc.pattern.piece import Piece, TwoPointedDart
+    from specc.making.assembly import CutPiece, EdgeUse, NotchMark
+    from specc.pattern.piece import Edge, Piece, TwoPointedDart
 
 _WIDE = 180.0  # of a page between its margins, millimetres of paper
 _WIDTH = 118.0
@@ -35,7 +35,7 @@ _CHECK = "Measure these bars: if they are not as long as they say, the sheet was
 _SIGNS = (
     "Wide line: cut. Dashed: stitch. Chain line with bent arrows: lay on the fold of the cloth, do not cut."
     " Arrow with two heads: grain, along the warp. Short stroke across an edge: notch. Cross in a circle:"
-    " drill mark or its thread. Figures beside an edge: its length as sewn, darts closed."
+    " drill mark or thread, short of a dart's tip. Figures beside an edge: its length as sewn, darts closed."
 )
 
 
@@ -139,10 +139,24 @@ def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
 def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
     yield Fact("Cut", f"{piece.cut}, {how_cut(piece)}")
     yield Fact("From", _cloth(sheet, piece))
-    for notch in piece.notches:
-        corner = next(edge.start for edge in piece.edges if edge.name == notch.edge)
-        where = f"{sheet.lengths.said(notch.at)} from {corner}" if notch.at > SAME else f"at {corner}"
-        yield Fact("Notch" if notch.kind is NotchKind.SINGLE else "Double notch", f"{notch.edge}, {where}")
+    for edge in piece.edges:
+        marks = [mark for mark in _notches(sheet, piece) if mark.edge == edge.name]
+        if marks:
+            where = ", ".join(_where(sheet, edge, mark) for mark in marks)
+            yield Fact(f"Notches, {edge.name}", f"{where}{'; double' if marks[0].double else ''}")
+
+
+def _notches(sheet: Sheet, piece: Piece) -> tuple[NotchMark, ...]:
+    return tuple(mark for mark in sheet.sample_quantities.notches if mark.piece == piece.name)
+
+
+def _where(sheet: Sheet, edge: Edge, mark: NotchMark) -> str:
+    """How far from the edge's start, or at which of its corners."""
+    if mark.at <= SAME:
+        return f"at {edge.start}"
+    if mark.at >= stitched_length(edge) - SAME:
+        return f"at {edge.end}"
+    return f"{sheet.lengths.said(mark.at)} from {edge.start}"
 
 
 def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
@@ -156,7 +170,9 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
         f"{header.style}{revision}",
     )
     room = Point(_WIDTH, sheet.page_height - _BELOW)
-    return piece_drawing(Cutting(piece, cut, allowances, lines), sheet.lengths, room=room)
+    return piece_drawing(
+        Cutting(piece, cut, _notches(sheet, piece), allowances, lines), sheet.lengths, room=room
+    )
 
 
 def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:

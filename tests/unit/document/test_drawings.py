@@ -78,8 +78,10 @@ def test_a_piece_shows_every_mark_it_has() -> None:
         LineKind.CUT, LineKind.STITCH, LineKind.FOLD, LineKind.GRAIN, LineKind.ARROW, LineKind.DART,
         LineKind.DART_MIDDLE, LineKind.REFERENCE, LineKind.NOTCH, LineKind.MARK, LineKind.SCALE_DARK,
     }  # fmt: skip
-    assert sum(len(stroke.traces) for stroke in strokes(FRONT, LineKind.NOTCH)) == 2
-    assert sum(len(stroke.traces) for stroke in strokes(DRAWINGS["piece-back"], LineKind.NOTCH)) == 2
+    # Front: the waist line at the side, the armhole's own, on the neck its own, a limit of the hold, the centre.
+    assert sum(len(stroke.traces) for stroke in strokes(FRONT, LineKind.NOTCH)) == 5
+    # Back, all double: the waist line at the side, the armhole's own, the centre of the neck.
+    assert sum(len(stroke.traces) for stroke in strokes(DRAWINGS["piece-back"], LineKind.NOTCH)) == 6
 
 
 def test_nothing_is_cut_along_the_fold() -> None:
@@ -141,7 +143,7 @@ def test_the_title_of_a_piece_too_small_for_it_stands_outside(
     lines = ("Band", "cut 1, single", "size 12")
     room = Point(118.0, 150.0)
 
-    drawing = piece_drawing(Cutting(piece, cut, {}, lines), Lengths("cm"), room=room)
+    drawing = piece_drawing(Cutting(piece, cut, (), {}, lines), Lengths("cm"), room=room)
 
     (line,) = strokes(drawing, LineKind.CUT)
     corners = [point for trace in line.traces for point in flattened(trace)]
