@@ -179,8 +179,8 @@ class _Openings:
         return float(cloth.stretch) if cloth else 0.0
 
     def _trims(self, making: Making, sewn: float) -> Iterator[float]:
-        """How far each trim reaches that is sewn at a share of the edge's length."""
-        taken = {takes.trim for takes in making.takes}
+        """How far each trim reaches that is sewn at a share of the edge's length; a drawstring runs loose."""
+        taken = {takes.trim for takes in making.takes if takes.hanging is None}
         return (sewn * (1.0 + float(trim.stretch)) for trim in self._garment.trims if trim.name in taken)
 
     def _making(self, finish: str) -> Making:

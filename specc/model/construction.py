@@ -33,7 +33,8 @@ class Takes:
     """Trim used along the edges: how wide it is cut, and what is added to its length.
 
     `overlapping` is added where a round closes on itself, `turning` at each end of an open edge, `joining`
-    for the seam that closes a joined round.
+    for the seam that closes a joined round. A trim with ends `hanging` so far is a drawstring: it runs
+    loose, held in nowhere, and lets the edge open to its full width.
     """
 
     trim: str
@@ -42,6 +43,7 @@ class Takes:
     overlapping: Expression | None
     turning: Expression | None
     joining: Expression | None
+    hanging: Expression | None
     origin: Span
 
 

@@ -7,6 +7,7 @@ Knows nothing of how trims are sold.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.quantities.quantities import Addition, TrimCut
@@ -30,7 +31,8 @@ def trim_cuts(
     found = []
     for name, takes, laid in _uses(garment, size):
         additions = _additions(takes, evaluate, closed=laid.closed)
-        held = sum((zone.end - zone.start) * zone.held for zone in laid.zones)
+        zones = laid.zones if takes.hanging is None else tuple(replace(zone, held=0.0) for zone in laid.zones)
+        held = sum((zone.end - zone.start) * zone.held for zone in zones)
         cut_width = evaluate(takes.cut_width)
         bought = widths.get(takes.trim)
         as_bought = bought is not None and abs(cut_width - float(bought.value)) < _SAME
@@ -39,8 +41,8 @@ def trim_cuts(
                 takes.trim,
                 name,
                 laid.count,
-                laid.closed,
-                laid.zones,
+                laid.closed and takes.hanging is None,
+                zones,
                 laid.length,
                 held,
                 additions,
@@ -63,12 +65,13 @@ def _uses(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Ro
 def _additions(
     takes: Takes, evaluate: Callable[[Expression], float], *, closed: bool
 ) -> tuple[Addition, ...]:
-    """A closed round is joined or lapped once; an open run has two ends."""
-    wanted = (
+    """A closed round is joined or lapped once; an open run and a drawstring have two ends."""
+    wanted: tuple[tuple[str, Expression | None, int], ...] = (
         (("overlap", takes.overlapping, 1), ("join", takes.joining, 1))
         if closed
         else (("turned ends", takes.turning, 2),)
     )
+    wanted += (("hanging ends", takes.hanging, 2),)
     return tuple(
         Addition(what, times * evaluate(length)) for what, length, times in wanted if length is not None
     )

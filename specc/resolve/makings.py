@@ -299,13 +299,14 @@ class _Filling:
             if word.text not in materials:
                 self._say.add(unknown_name(word.span, "material", word.text, known=materials))
             width = self._length(item.cut_width, "a cut width")
-            overlapping, turning, joining = (
+            overlapping, turning, joining, hanging = (
                 self._length(part, "a length added", least=_NOTHING)
-                for part in (item.overlapping, item.turning, item.joining)
+                for part in (item.overlapping, item.turning, item.joining, item.hanging)
             )
             trim = self._materials.get(word.text)
             if trim is not None and width is not None:
-                done.append(Takes(trim.name, word.text, width, overlapping, turning, joining, item.span))
+                added = overlapping, turning, joining, hanging
+                done.append(Takes(trim.name, word.text, width, *added, item.span))
         return tuple(done)
 
     def text_of(self, found: tree.Property | None) -> str | None:

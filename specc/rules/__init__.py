@@ -7,6 +7,7 @@ Knows nothing of text or of paper. `RULES` is the table of contents, in reading 
 from specc.rules import (
     body_does_not_pass,
     dart_shows,
+    drawstring_on_child,
     edge_unfinished,
     elastic_overheld,
     expectation_not_met,
@@ -31,6 +32,7 @@ RULES = (
     edge_unfinished.check,
     elastic_overheld.check,
     stitch_short_on_elastic.check,
+    drawstring_on_child.check,
     pins_in_open_cloth.check,
 )
 

@@ -46,7 +46,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         for takes in finish.making.takes:
             trim = trims[takes.trim]
             needed = held / (1.0 - held)
-            if needed > float(trim.stretch) + _EXACT:
+            if takes.hanging is None and needed > float(trim.stretch) + _EXACT:
                 told = OVERHELD.at(
                     _place(subject, finish),
                     finish=finish.name,

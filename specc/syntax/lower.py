@@ -257,8 +257,8 @@ class Lowering(LowerTracing):
         return tree.TurnedBy(deep, under, self._span(meta))
 
     def takes(self, meta: Meta, material: tree.Word, cut_width: tree.Expression, *parts: Any) -> tree.Takes:
-        overlapping, turning, joining = parts
-        return tree.Takes(material, cut_width, overlapping, turning, joining, self._span(meta))
+        overlapping, turning, joining, hanging = parts
+        return tree.Takes(material, cut_width, overlapping, turning, joining, hanging, self._span(meta))
 
     def pass_(self, meta: Meta, text: tree.Text, stitch: Token | None, *parts: Any) -> tree.Pass:
         number = None if stitch is None else tree.Number(parse_number(stitch), None, self._span(stitch))

@@ -46,6 +46,7 @@ class Takes(NamedTuple):
     overlapping: Expression | None
     turning: Expression | None
     joining: Expression | None
+    hanging: Expression | None
     span: Span
 
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 import pytest
 
 from specc.rules import RULES
-from tests.made import SHOULDERS, SIDES, codes, made, sheath, top
+from tests.made import CLOTH, SHOULDERS, SIDES, codes, made, sheath, top
 
 NECK = "finish neck along front.neck, back.neck by elastic-bound { binding edging }\n"
 HEM = "hem bottom along front.hem, back.hem by double-turned\n"
 SHEER = 'cloth voile "voile" { width 150 cm; is sheer }\n'
 OPEN = 'cloth leno "leno" { width 150 cm; is open, ravel-free }\n'
 HEAD = "puts-on over the head; "
+CORD = CLOTH + 'trim string "cord" { kind cord; width 8 mm }\n'
+DRAWN = "hem bottom along front.hem, back.hem by drawstring-casing { cord string; tie 8 cm }\n"
 
 FIRES = {
     "SPC501": (top("alter { lengthen front by 1 cm at bust-line }\n" + NECK + HEM), top(NECK + HEM)),
@@ -38,6 +40,7 @@ FIRES = {
     "SPC509": (top(NECK + HEM, cloth=OPEN), top(NECK + HEM, cloth=SHEER)),
     "SPC515": (top(NECK), top(NECK + HEM)),
     "SPC516": (top("expect bust >= 90 cm\n" + NECK + HEM), top("expect bust >= 80 cm\n" + NECK + HEM)),
+    "SPC538": (top(NECK + DRAWN, cloth=CORD, head="worn-by child; "), top(NECK + DRAWN, cloth=CORD)),
     "SPC502": (
         sheath("", cloth=SHEER),
         sheath(
