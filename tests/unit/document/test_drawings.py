@@ -78,7 +78,7 @@ def test_a_piece_shows_every_mark_it_has() -> None:
         LineKind.CUT, LineKind.STITCH, LineKind.FOLD, LineKind.GRAIN, LineKind.ARROW, LineKind.DART,
         LineKind.DART_MIDDLE, LineKind.REFERENCE, LineKind.NOTCH, LineKind.MARK, LineKind.SCALE_DARK,
     }  # fmt: skip
-    # Front: the waist line at the side, the armhole's own, on the neck its own, a limit of the hold, the centre.
+    # Front: the waist line at the side; armhole; on the neck its own, a limit of the hold, centre.
     assert sum(len(stroke.traces) for stroke in strokes(FRONT, LineKind.NOTCH)) == 5
     # Back, all double: the waist line at the side, the armhole's own, the centre of the neck.
     assert sum(len(stroke.traces) for stroke in strokes(DRAWINGS["piece-back"], LineKind.NOTCH)) == 6
