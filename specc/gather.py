@@ -1,4 +1,4 @@
-"""Owns finding every text a garment is made of: the spec, the files it uses, the library it speaks of.
+"""Owns finding every text a garment is made of: the spec, the files and drawings it uses, the library.
 
 Knows nothing of where texts are kept: it asks a `World`. Knows nothing of what they mean.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from enum import StrEnum
 from pathlib import PurePosixPath
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, NamedTuple, Protocol
 
 from specc.diagnostics import Collector, Severity, declare
 from specc.library.methods import file_of
@@ -16,9 +16,10 @@ from specc.resolve import Gathered
 from specc.resolve.codes import out_of_range, wrong_value
 from specc.source import DecodingFault, SourceFile
 from specc.syntax import parse, tree
+from specc.syntax.drawing import read_drawing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from specc.diagnostics import Diagnostic
 
@@ -56,8 +57,8 @@ class World(Protocol):
     def project(self, path: str) -> bytes | Refused:
         """The bytes of a project file (relative path, forward slashes), or why they are not to be had."""
 
-    def project_names(self, folder: str) -> tuple[str, ...]:
-        """The names of the specs in a folder of the project, in order; none when there is no such folder."""
+    def project_names(self, folder: str, ending: str) -> tuple[str, ...]:
+        """The names with that ending in a folder of the project, in order; none when there is no folder."""
 
     def library(self, name: str) -> bytes | None:
         """The bytes of the library file `name`.garment; None when there is none."""
@@ -72,7 +73,7 @@ def gather(source: SourceFile, world: World) -> tuple[Gathered, tuple[Diagnostic
     spec = say.keep(parse(source))
     files = _Files(spec, world, say)
     library = _library((spec, *files.found), world, say)
-    return Gathered(spec, files.found, library, files.complete), say.diagnostics
+    return Gathered(spec, files.found, library, files.complete, files.drawings), say.diagnostics
 
 
 def read(name: str, data: bytes, called: str = "") -> tuple[SourceFile, tuple[Diagnostic, ...]]:
@@ -85,89 +86,139 @@ def read(name: str, data: bytes, called: str = "") -> tuple[SourceFile, tuple[Di
     return found.span.file, (told.help(f"{also}save the file as UTF-8"),)
 
 
+class _Kind(NamedTuple):
+    """A kind of file: the statement that names one, how its name ends, an example, what is in it."""
+
+    statement: str
+    ending: str
+    example: str
+    content: str
+
+
+_TEXT = _Kind("use", ".garment", "cloths.garment", "text in the language")
+_DRAWING = _Kind("outline from", ".svg", "front.svg", "a drawing")
+
+
 class _Files:
     """The files used, each once and behind those that it uses itself; a circle of uses does no harm.
 
-    `complete`: whether all of them could be had.
+    `complete`: whether all of them could be had. `drawings` are those of pieces, by where their names stand.
     """
 
     def __init__(self, spec: tree.Tree, world: World, say: Collector) -> None:
         self.complete = True
+        self.drawings: dict[tree.Text, tree.Drawing] = {}
         self._world = world
         self._say = say
         self._found: list[tree.Tree] = []
         self._asked = {spec.file.name}
+        self._drawn: dict[str, tree.Drawing | None] = {}
         self._take_uses(spec)
+        for file in (*self._found, spec):
+            self._take_drawings(file)
 
     def _take_uses(self, owner: tree.Tree) -> None:
         for use in owner.declarations:
-            path = self._path(owner, use) if isinstance(use, tree.UseFile) else None
+            path = self._path(owner, use.path, _TEXT) if isinstance(use, tree.UseFile) else None
             if not isinstance(use, tree.UseFile) or path is None or path in self._asked:
                 continue
-            if len(self._asked) > MOST_FILES:
-                if self.complete:
-                    bounds = f"at most {MOST_FILES}"
-                    told = out_of_range(use.path.span, "the number of files used", bounds, found="more")
-                    self._say.add(told.help("put what belongs together into one file"))
-                self.complete = False
-                return
-            self._asked.add(path)
-            data = self._world.project(path)
-            if isinstance(data, Refused):
-                self._tell(data, use, path)
+            source = self._source(path, use.path, _TEXT)
+            if source is not None:
+                file = self._say.keep(parse(source))
+                self._take_uses(file)
+                self._found.append(file)
+
+    def _take_drawings(self, owner: tree.Tree) -> None:
+        for outline in _outlines(owner):
+            path = self._path(owner, outline.path, _DRAWING)
+            if path is None:
                 continue
-            source, faults = read(path, data, self._world.called + path)
-            if faults:  # what stands in the place of such bytes would only be told once more
-                self._say.add(*faults)
+            if path not in self._drawn:
+                source = self._source(path, outline.path, _DRAWING)
+                self._drawn[path] = None if source is None else self._say.keep(read_drawing(source))
+            drawing = self._drawn[path]
+            if drawing is None:
                 self.complete = False
-                continue
-            file = self._say.keep(parse(source))
-            self._take_uses(file)
-            self._found.append(file)
+            else:
+                self.drawings[outline.path] = drawing
 
     @property
     def found(self) -> tuple[tree.Tree, ...]:
         """Their trees."""
         return tuple(self._found)
 
-    def _path(self, owner: tree.Tree, use: tree.UseFile) -> str | None:
+    def _source(self, path: str, named: tree.Text, kind: _Kind) -> SourceFile | None:
+        """The text of a file of the project; None when it is not to be had, which is reported."""
+        if len(self._asked) > MOST_FILES:
+            if self.complete:
+                bounds = f"at most {MOST_FILES}"
+                told = out_of_range(named.span, "the number of files used", bounds, found="more")
+                self._say.add(told.help("put what belongs together into one file"))
+            self.complete = False
+            return None
+        self._asked.add(path)
+        data = self._world.project(path)
+        if isinstance(data, Refused):
+            self._tell(data, named, path, kind)
+            return None
+        source, faults = read(path, data, self._world.called + path)
+        if faults:  # what stands in the place of such bytes would only be told once more
+            self._say.add(*faults)
+            self.complete = False
+            return None
+        return source
+
+    def _path(self, owner: tree.Tree, named: tree.Text, kind: _Kind) -> str | None:
         """The path of the file in the project folder; None when it has none, which is reported."""
-        written = use.path.text
+        span, written = named.span, named.text
         path = _beside(owner.file.name, written)
         if not written.strip():
-            self._say.add(wrong_value(use.path.span, "use", "the path of a file"))
+            self._say.add(wrong_value(span, kind.statement.split()[0], "the path of a file"))
         elif path is None:
-            told = OUTSIDE.at(use.path.span, path=written)
-            self._say.add(told.help("copy the file into the project and use it by its relative path"))
+            self._say.add(OUTSIDE.at(span, path=written).help(_INSIDE))
         elif "\\" in written:
-            told = NO_FILE.at(use.path.span, path=written)
-            self._say.add(told.help(f'folders end in `/`: `use "{written.replace(chr(92), "/")}"`'))
+            told = NO_FILE.at(span, path=written)
+            self._say.add(
+                told.help(f'folders end in `/`: `{kind.statement} "{written.replace(chr(92), "/")}"`')
+            )
         else:
             return path
         self.complete = False
         return None
 
-    def _tell(self, refused: Refused, use: tree.UseFile, path: str) -> None:
+    def _tell(self, refused: Refused, named: tree.Text, path: str, kind: _Kind) -> None:
         """Report a file that is not to be had."""
         self.complete = False
-        span, written = use.path.span, use.path.text
+        span, written = named.span, named.text
         if refused is Refused.OUTSIDE:
             told = OUTSIDE.at(span, path=written).note("it is a link that leads out of the folder")
-            self._say.add(told.help("copy the file into the project and use it by its relative path"))
+            self._say.add(told.help(_INSIDE))
         elif refused is Refused.MISSING:
             folder, _, name = path.rpartition("/")
             before = written.removesuffix(name)
-            names = tuple(f"{before}{other}" for other in self._world.project_names(folder))
-            ended = f"{written}.garment"
+            names = tuple(f"{before}{other}" for other in self._world.project_names(folder, kind.ending))
+            ended = f"{written}{kind.ending}"
             near = f"did you mean `{ended}`?" if ended in names else did_you_mean(written, names)
-            cure = near or "write the path from the file that uses it, with its ending: `cloths.garment`"
-            told = NO_FILE.at(span, path=written).help(cure)
+            cure = f"write the path from the file that uses it, with its ending: `{kind.example}`"
+            told = NO_FILE.at(span, path=written).help(near or cure)
             self._say.add(
                 told if path == written else told.note(f"looked for as `{path}` in the project folder")
             )
         else:
             told = UNREADABLE.at(span, path=written, reason=str(refused))
-            self._say.add(told.help("name a file of text in the language, such as `cloths.garment`"))
+            self._say.add(told.help(f"name a file of {kind.content}, such as `{kind.example}`"))
+
+
+_INSIDE = "copy the file into the project and use it by its relative path"
+
+
+def _outlines(owner: tree.Tree) -> Iterator[tree.Outline]:
+    """The drawings that pieces of a file are taken from."""
+    for item in owner.declarations:
+        inner = item.body if isinstance(item, tree.Block) else (item,)
+        for piece in inner:
+            if isinstance(piece, tree.Piece):
+                yield from (one for one in piece.body if isinstance(one, tree.Outline))
 
 
 def _beside(owner: str, path: str) -> str | None:
@@ -207,6 +258,8 @@ def _library(files: tuple[tree.Tree, ...], world: World, say: Collector) -> tupl
     found = _read_library(wishes, world, say)
     there = own | _declared([declaration for file in found for declaration in file.declarations])
     kinds = {kind for kind, _ in wanted}
+    if any(isinstance(item, tree.Piece) for item in declarations):
+        kinds |= {"chart", "block"}  # pieces on paper need neither
     if wanted.keys() <= there and {"chart", "block"} <= kinds:
         return found
     others = (name for name in world.library_names() if name not in wishes)

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 
 # A spec is text written by people; a file larger than this is something else.
 LARGEST_FILE = 10_000_000
-ENDING = ".garment"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,14 +49,14 @@ class Folder:
             return Refused.MISSING
         return data if len(data) <= LARGEST_FILE else Refused.TOO_LARGE
 
-    def project_names(self, folder: str) -> tuple[str, ...]:
-        """The names of the specs in a folder of the project, in order."""
+    def project_names(self, folder: str, ending: str) -> tuple[str, ...]:
+        """The names with that ending in a folder of the project, in order."""
         try:
             root = self.root.resolve()
             place = (root / folder).resolve()
             if not place.is_relative_to(root):
                 return ()
-            return tuple(sorted(file.name for file in place.iterdir() if file.suffix == ENDING))
+            return tuple(sorted(file.name for file in place.iterdir() if file.suffix == ending))
         except (OSError, ValueError, RuntimeError):
             return ()
 

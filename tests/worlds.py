@@ -35,11 +35,10 @@ class Texts:
             return Refused.FOLDER if inside else Refused.MISSING
         return found.encode() if isinstance(found, str) else found
 
-    def project_names(self, folder: str) -> tuple[str, ...]:
-        """The names of the texts in a folder."""
-        return tuple(
-            sorted(path.rpartition("/")[2] for path in self.files if path.rpartition("/")[0] == folder)
-        )
+    def project_names(self, folder: str, ending: str) -> tuple[str, ...]:
+        """The names of the texts in a folder that end so."""
+        inside = (path.rpartition("/") for path in self.files)
+        return tuple(sorted(name for before, _, name in inside if before == folder and name.endswith(ending)))
 
     def library(self, name: str) -> bytes | None:
         """The library's own."""

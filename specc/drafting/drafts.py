@@ -9,7 +9,7 @@ from specc.drafting.darts import darts_of
 from specc.model.block import DartRun
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
     from specc.model.block import EdgeDraft, LevelDraft, LineDraft, PieceDraft, PointDraft, TwoPointedDraft
 
@@ -26,6 +26,12 @@ class Drafts:
     two_pointed: Mapping[str, TwoPointedDraft]
     edge_of_dart: Mapping[str, str]
     mouths: Mapping[str, tuple[str, str]]  # for each end of a dart's mouth, the other end and the pivot
+
+    def on_edges(self) -> Iterator[str]:
+        """The points that edges run from and to."""
+        for edge in self.piece.edges:
+            yield edge.start
+            yield from (run.to for run in edge.runs)
 
     def trues(self, point: str) -> bool:
         """Whether a leg ends at the point whose length was measured, and is to be made that of the other."""

@@ -16,6 +16,7 @@ from specc.geometry.path import Path
 from specc.geometry.segment import Cubic, Line
 from specc.geometry.smooth import smooth_through
 from specc.model.block import Arc, DartRun, Straight
+from specc.model.tracing import Along
 from specc.pattern.piece import Dart, Edge
 from specc.units import format_length
 
@@ -58,13 +59,15 @@ def drawn_edge(draft: EdgeDraft, finder: Finder) -> tuple[Edge, tuple[Dart, ...]
             segments = []
             darts.append(_dart(run, here, there, edge=draft.name, finder=finder))
         else:
-            if here.distance(there) <= SHORTEST:
+            if here.distance(there) <= SHORTEST and not isinstance(run, Along):
                 said = NO_LENGTH.at(run.origin, edge=draft.name)
                 raise EvaluationError(
                     said.help(f"`{end}` and `{run.to}` lie on each other: move one of them")
                 )
             if isinstance(run, Straight):
                 segments.append(Line(here, there))
+            elif isinstance(run, Along):
+                segments += finder.along(run, end).segments
             else:
                 segments += _curved(run, here, there, finder)
         here, end = there, run.to

@@ -5,7 +5,6 @@ Knows nothing of whether the pieces that come out are sound.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import partial
 from math import degrees
 from typing import TYPE_CHECKING
@@ -13,14 +12,17 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Severity, declare
 from specc.drafting.darts import trued
 from specc.drafting.drafts import Drafts
+from specc.drafting.drawings import followed, laid
 from specc.drafting.edges import drawn_edge
 from specc.drafting.evaluate import EvaluationError, Evaluator, dimension_of, is_share
 from specc.drafting.finished import times_round
 from specc.drafting.grading import carried, shifted
 from specc.drafting.lazy import Lazy
 from specc.drafting.lines import drawn_line, level_line
+from specc.drafting.on_piece import AsMeasured, OnPiece
 from specc.drafting.points import position
 from specc.drafting.roots import root
+from specc.geometry.along import carried as carried_along
 from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
 from specc.model.block import Let, LineDraft
@@ -35,12 +37,14 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.drafting.lazy import Key
     from specc.geometry.path import Path
+    from specc.geometry.svg import Drawn
     from specc.model.block import (
         Block,
         Find,
         On,
     )
     from specc.model.expression import Expression, PartRef
+    from specc.model.tracing import Along
     from specc.pattern.piece import Dart, Edge
     from specc.source import Span
 
@@ -209,6 +213,23 @@ class Environment:
         darts = tuple(self.two_pointed_of(piece, dart) for dart in self._pieces[piece].two_pointed)
         return line_length(Piece(piece, "", (), two_pointed=darts), self.line_of(piece, name))
 
+    def drawn(self, piece: str, path: str) -> Drawn:
+        """A path of the drawing that the piece is taken from."""
+        found = self._lazy.get(("drawing", piece, ""))
+        assert isinstance(found, dict)
+        drawn: Drawn = found[path]
+        return drawn
+
+    def along(self, piece: str, run: Along, start: str) -> Path:
+        """A run of an edge that follows the drawing, carried along where its ends are graded."""
+        drafts = self._pieces[piece]
+        traced = drafts.piece.traced
+        ends = self.point_of(piece, start), self.point_of(piece, run.to)
+        if traced is not None and traced.size != self._size:
+            return carried_along(self._in_size(traced.size).along(piece, run, start), *ends)
+        others = (self.point_of(piece, name) for name in drafts.on_edges() if name not in (start, run.to))
+        return followed(run, self.drawn(piece, run.path), start, ends, others)
+
     # --- how each kind of thing is found ---
 
     def _computed(self, key: Key) -> object:  # noqa: PLR0911 a kind each
@@ -221,7 +242,7 @@ class Environment:
                 if isinstance(definition, Let)
                 else self._found(definition, key)
             )
-        drafts, finder = self._pieces[owner], _OnPiece(self, owner)
+        drafts, finder = self._pieces[owner], OnPiece(self, owner)
         if kind == "point" and drafts.trues(name):
             ends = (self.measured_point(owner, end) for end in (name, *drafts.mouths[name]))
             return trued(*ends)
@@ -229,6 +250,9 @@ class Environment:
             return position(drafts.points[name], finder) + self._graded(drafts, name)
         if kind == "edge":
             return drawn_edge(drafts.edges[name], finder)
+        if kind == "drawing":
+            assert drafts.piece.drawing is not None
+            return laid(drafts.piece.drawing)
         if kind == "line":
             line = drafts.lines[name]
             if isinstance(line, LineDraft):
@@ -248,10 +272,10 @@ class Environment:
         piece, point = drafts.piece, drafts.points[name]
         if piece.traced is None or piece.traced.size == self._size:
             return Point(0.0, 0.0)
-        now = _AsMeasured(self, piece.name)
+        now = AsMeasured(self, piece.name)
         if point.graded is not None:
             return shifted(point.graded, piece.traced, self._size, now)
-        return carried(point, piece, now, _AsMeasured(self._in_size(piece.traced.size), piece.name))
+        return carried(point, piece, now, AsMeasured(self._in_size(piece.traced.size), piece.name))
 
     def _found(self, definition: Find, key: Key) -> float:
         """The value that makes both sides equal; whatever does not depend on it is computed once."""
@@ -276,7 +300,7 @@ class Environment:
             said.help("set the bounds further apart, or ask for something that lies between them")
         )
 
-    def _two_pointed(self, drafts: Drafts, name: str, finder: _OnPiece) -> TwoPointedDart:
+    def _two_pointed(self, drafts: Drafts, name: str, finder: OnPiece) -> TwoPointedDart:
         draft = drafts.two_pointed[name]
         top, bottom, middle = finder.at(draft.top), finder.at(draft.bottom), finder.at(draft.middle)
         width = finder.value(draft.width)
@@ -310,43 +334,6 @@ class Environment:
         if kind == "edge":
             return drafts.edges[name].origin
         return drafts.lines[name].origin if kind == "line" else drafts.two_pointed[name].origin
-
-
-@dataclass(frozen=True, slots=True)
-class _OnPiece:
-    """What drafting one piece may ask for: the Finder of points and edges."""
-
-    environment: Environment
-    piece: str
-
-    def at(self, name: str) -> Point:
-        return self.environment.point_of(self.piece, name)
-
-    def referred(self, ref: PartRef) -> Point:
-        return self.environment.point(ref)
-
-    def value(self, expression: Expression) -> float:
-        return self.environment.value(self.piece, expression)
-
-    def placed(self, on: On, origin: Span) -> Point:
-        return self.environment.placed(self.piece, on, origin)
-
-
-@dataclass(frozen=True, slots=True)
-class _AsMeasured:
-    """One piece as measured and graded: what grading asks of it."""
-
-    environment: Environment
-    piece: str
-
-    def at(self, name: str) -> Point:
-        return self.environment.measured_point(self.piece, name)
-
-    def edge(self, name: str) -> Edge:
-        return self.environment.edge_of(self.piece, name)[0]
-
-    def value(self, expression: Expression) -> float:
-        return self.environment.value(self.piece, expression)
 
 
 def _spoken(key: Key) -> str:

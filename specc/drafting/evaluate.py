@@ -6,7 +6,7 @@ Knows nothing of where named values and parts come from: it asks for both.
 from __future__ import annotations
 
 from math import asin, atan, cos, isfinite, radians, sin, sqrt, tan, tau
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Final, Protocol
 
 from specc.diagnostics import Severity, declare
 from specc.model.expression import Applied, Arithmetic, Asked, Constant, Function, Geometric, Named, Operator
@@ -29,6 +29,8 @@ NO_DIRECTION = declare(
     "SPC412", "no-direction", Severity.ERROR, "`{start}` and `{end}` lie on each other: no direction"
 )
 
+FURTHEST: Final = 10_000.0
+"""Millimetres from the origin beyond which no point of a garment lies."""
 
 _FUNCTIONS: Mapping[Function, Callable[..., float]] = {
     Function.LARGER: max,

@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from specc.geometry.path import Path
     from specc.geometry.point import Point
+    from specc.geometry.svg import Drawn
     from specc.model.block import On
     from specc.model.expression import Expression, PartRef
+    from specc.model.tracing import Along
     from specc.source import Span
 
 
@@ -22,6 +25,12 @@ class Finder(Protocol):
 
     def value(self, expression: Expression) -> float:
         """The value in millimetres, radians or a plain number."""
+
+    def drawn(self, path: str) -> Drawn:
+        """A path of the drawing that the piece is taken from."""
+
+    def along(self, run: Along, start: str) -> Path:
+        """The run from a point that follows a path of the drawing."""
 
     def placed(self, on: On, origin: Span) -> Point:
         """The place on an edge or reference line."""

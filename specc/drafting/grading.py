@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final, Protocol
 
 from specc.geometry.point import Point
 from specc.model.block import Arc, At, Curve, DartRun
+from specc.model.tracing import Meeting, Near
 from specc.pattern.measure import place_on_edge, stitched_at, stitched_length
 
 if TYPE_CHECKING:
@@ -53,7 +54,9 @@ def carried(draft: PointDraft, piece: PieceDraft, now: OnePiece, before: OnePiec
     along the edge; the point of a dart goes with the dart, a point on an edge with the edge. All else stays.
     """
     name = draft.name
-    if not isinstance(draft.position, At) or any(name in _ends(edge) for edge in piece.edges):
+    if not isinstance(draft.position, At | Meeting | Near) or any(
+        name in _ends(edge) for edge in piece.edges
+    ):
         return STILL
     for edge in piece.edges:
         if name in _knots(edge, piece.name):

@@ -5,16 +5,15 @@ from __future__ import annotations
 from math import cos, isfinite, sin
 from typing import TYPE_CHECKING, Final
 
-from specc.drafting.evaluate import NO_DIRECTION, TOO_LARGE, EvaluationError
+from specc.drafting.drawings import corner_near, meeting
+from specc.drafting.evaluate import FURTHEST, NO_DIRECTION, TOO_LARGE, EvaluationError
 from specc.geometry.point import Point, Rigid
 from specc.model.block import At, Going, Moved, On, Turned
+from specc.model.tracing import Meeting, Near
 
 if TYPE_CHECKING:
     from specc.drafting.finder import Finder
     from specc.model.block import PointDraft
-
-FURTHEST: Final = 10_000.0
-"""Millimetres from the origin beyond which no point of a garment lies."""
 
 UPRIGHT: Final = 1e-15
 """What the sine or cosine of a right angle may come out as, for want of an exact pi."""
@@ -46,6 +45,12 @@ def _position(draft: PointDraft, finder: Finder) -> Point:
             return Rigid.turning(finder.referred(around), finder.value(angle))(finder.referred(point))
         case On() as on:
             return finder.placed(on, draft.origin)
+        case Meeting(first=first, second=second):
+            paths = finder.drawn(first), finder.drawn(second)
+            return meeting(*paths, names=(first, second), origin=draft.origin)
+        case Near(across=across, up=up, path=path):
+            place = Point(finder.value(across), finder.value(up))
+            return corner_near(finder.drawn(path), place, name=path, origin=draft.origin)
 
 
 def _moved(draft: PointDraft, moved: Moved, finder: Finder) -> Point:

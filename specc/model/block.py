@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from specc.model.expression import Expression, PartRef
-    from specc.model.tracing import Grading, Traced
+    from specc.model.tracing import Along, Drawing, Grading, Meeting, Near, Traced
     from specc.source import Span
     from specc.units import Dimension
 
@@ -96,7 +96,7 @@ class PointDraft:
     """A named point, how it is found, and how it moves from size to size beside what it is found from."""
 
     name: str
-    position: At | Moved | Turned | On
+    position: At | Moved | Turned | On | Meeting | Near
     origin: Span
     graded: Grading | None = None
 
@@ -161,7 +161,7 @@ class EdgeDraft:
 
     name: str
     start: str
-    runs: tuple[Straight | Curve | Arc | DartRun, ...]
+    runs: tuple[Straight | Curve | Arc | Along | DartRun, ...]
     out_of_sight: bool
     origin: Span
 
@@ -213,7 +213,7 @@ class NotchDraft:
 class PieceDraft:
     """A piece; the edges, in order, close the outline. `grain` names two points.
 
-    `traced` says in which size it was traced, if it was.
+    `traced` says in which size it was traced, if it was; `drawing` what it is taken from, if from a file.
     """
 
     name: str
@@ -228,6 +228,7 @@ class PieceDraft:
     grain: tuple[str, str] | None
     origin: Span
     traced: Traced | None = None
+    drawing: Drawing | None = None
 
 
 @dataclass(frozen=True, slots=True)

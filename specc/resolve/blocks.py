@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from specc.diagnostics import Collector
     from specc.model.block import Definition, PieceDraft
     from specc.resolve.charts import Measured
-    from specc.resolve.grading import Grades
+    from specc.resolve.drawings import Paper
     from specc.resolve.parts import Parts
     from specc.resolve.settings import Settings
     from specc.source import Span
@@ -47,7 +47,7 @@ def resolve_block(  # noqa: PLR0913 all that a block may speak of
     measured: Measured,
     *,
     parts: Parts,
-    grades: Grades,
+    paper: Paper,
     say: Collector,
 ) -> Block | None:
     """The block, its parameters set; its pieces are added to `parts`. None when others bear their names."""
@@ -73,13 +73,13 @@ def resolve_block(  # noqa: PLR0913 all that a block may speak of
     pieces = [chosen.piece(item) for item in body if isinstance(item, tree.Piece)]
     if not _are_new(node, pieces, settings.place, parts, say):
         return None
-    found, drafts = definitions.drafts(body, pieces, grades)
+    found, drafts = definitions.drafts(body, pieces, paper)
     title = titled(node.title, name)
     return Block(name, title, (*definitions.parameters, *found), drafts, settings.place)
 
 
 def resolve_pieces(
-    nodes: tuple[tree.Piece, ...], measured: Measured, *, parts: Parts, grades: Grades, say: Collector
+    nodes: tuple[tree.Piece, ...], measured: Measured, *, parts: Parts, paper: Paper, say: Collector
 ) -> Block | None:
     """The pieces that stand in the garment by themselves, as the block without a name; None without any."""
     pieces: dict[str, tree.Piece] = {}
@@ -101,7 +101,7 @@ def resolve_pieces(
     definitions = _Definitions(measured, parts, say)
     chosen = Chosen(definitions.choices, say)
     standing = tuple(chosen.piece(piece) for piece in pieces.values())
-    found, drafts = definitions.drafts((), standing, grades)
+    found, drafts = definitions.drafts((), standing, paper)
     return Block("", "", tuple(found), drafts, drafts[0].origin)
 
 
@@ -194,7 +194,7 @@ class _Definitions:
         return found
 
     def drafts(
-        self, body: Iterable[object], pieces: Sequence[tree.Piece], grades: Grades
+        self, body: Iterable[object], pieces: Sequence[tree.Piece], paper: Paper
     ) -> tuple[list[Definition], tuple[PieceDraft, ...]]:
         """The values that a body and its pieces define, and the pieces."""
         for piece in pieces:
@@ -204,7 +204,7 @@ class _Definitions:
         for piece in pieces:
             found += self.named(piece.body, piece.name.text)
             scope = self.scope(piece.name.text)
-            builder = Pieces(piece, scope, self.choices, parts=self._parts, grades=grades, say=self._say)
+            builder = Pieces(piece, scope, self.choices, parts=self._parts, paper=paper, say=self._say)
             drafts.append(builder.piece())
         return found, tuple(drafts)
 

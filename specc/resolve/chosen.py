@@ -27,6 +27,7 @@ _CHOSEN = (
     tree.Straight,
     tree.Curve,
     tree.ArcRun,
+    tree.Along,
     tree.DartRun,
     tree.TwoPointed,
     tree.Line,

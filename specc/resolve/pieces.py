@@ -19,6 +19,7 @@ from specc.model.block import (
 from specc.resolve.broken import has_broken
 from specc.resolve.choices import holds
 from specc.resolve.codes import EMPTY, MISSING, MORE_THAN_ONE, enumerated, name_taken, out_of_range
+from specc.resolve.drawings import PieceDrawing
 from specc.resolve.grading import PieceGrades
 from specc.resolve.parts import PieceParts
 from specc.resolve.positions import resolve_position
@@ -33,8 +34,8 @@ if TYPE_CHECKING:
 
     from specc.diagnostics import Collector
     from specc.model.tracing import Traced
+    from specc.resolve.drawings import Paper
     from specc.resolve.expressions import Scope
-    from specc.resolve.grading import Grades
     from specc.resolve.parts import Parts
     from specc.source import Span
 
@@ -110,15 +111,16 @@ class Pieces:
         choices: Mapping[str, tuple[tree.Choice, str]],
         *,
         parts: Parts,
-        grades: Grades,
+        paper: Paper,
         say: Collector,
     ) -> None:
         self._node = node
         self._name = node.name.text
         self._choices = choices
         self._parts = parts
-        self._within = Within(node.name.text, scope, parts, say)
-        self._grades = PieceGrades(node, grades, scope, say)
+        self._drawing = PieceDrawing(node, paper, say)
+        self._within = Within(node.name.text, scope, parts, self._drawing, say)
+        self._grades = PieceGrades(node, paper.grades, scope, say)
         self._say = say
 
     def piece(self) -> PieceDraft:
@@ -147,6 +149,7 @@ class Pieces:
             self._grain(),
             self._node.name.span,
             self._traced(),
+            self._drawing.drawing(),
         )
 
     # --- how often, and which way ---

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from specc.model.block import At, Going, Moved, On, Toward, Turned
 from specc.model.expression import Constant
+from specc.model.tracing import Meeting, Near
 from specc.resolve.expressions import SIDES
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
@@ -19,9 +20,9 @@ _ANGLE = (Dimension.ANGLE,)
 _PLACE = (Dimension.LENGTH, Dimension.RATIO)
 
 
-def resolve_position(
-    node: tree.At | tree.Moved | tree.Turned | tree.On, within: Within
-) -> At | Moved | Turned | On | None:
+def resolve_position(  # noqa: PLR0911 a kind each
+    node: tree.At | tree.Moved | tree.Turned | tree.On | tree.Meeting | tree.Near, within: Within
+) -> At | Moved | Turned | On | Meeting | Near | None:
     """The position; None after a fault, which is reported."""
     match node:
         case tree.At():
@@ -45,6 +46,14 @@ def resolve_position(
                 return None
             corner = None if node.corner is None else within.parts.corner(node.corner, edge, within.say)
             return On(edge, at, corner)
+        case tree.Meeting():
+            first, second = within.drawing.path(node.first), within.drawing.path(node.second)
+            return None if first is None or second is None else Meeting(first, second)
+        case tree.Near():
+            across = within.value(node.across, "a distance to the right", _LENGTH)
+            up = within.value(node.up, "a distance up", _LENGTH)
+            path = within.drawing.path(node.path)
+            return None if across is None or up is None or path is None else Near(across, up, path)
 
 
 def _move(node: tree.Step | tree.Going | tree.Toward, within: Within) -> Going | Toward | None:

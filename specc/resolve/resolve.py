@@ -5,7 +5,7 @@ Knows nothing of what the single declarations say.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, TypeVar
 
 from specc.diagnostics import Collector, Severity, declare
@@ -25,9 +25,10 @@ from specc.resolve.demands import (
     resolve_measure,
     resolve_note,
 )
+from specc.resolve.drawings import Paper
 from specc.resolve.echoes import without_echoes
 from specc.resolve.expressions import Scope
-from specc.resolve.grading import Grades, Sizes, resolve_grades
+from specc.resolve.grading import Sizes, resolve_grades
 from specc.resolve.header import resolve_header
 from specc.resolve.limits import resolve_within
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
@@ -39,13 +40,14 @@ from specc.source import Span
 from specc.syntax import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from specc.diagnostics import Diagnostic
     from specc.model.alteration import Alteration
     from specc.model.block import Block
     from specc.model.garment import Expect, Header
     from specc.model.material import Cloth, Trim
+    from specc.resolve.grading import Grades
 
 NO_GARMENT = declare("SPC301", "no-garment", Severity.ERROR, "the spec does not declare a garment")
 NO_CHART = declare("SPC308", "no-chart", Severity.ERROR, "the garment does not use a size chart")
@@ -59,13 +61,15 @@ Item = TypeVar("Item")
 class Gathered:
     """The trees a garment is made of: the spec, the files it uses, the library files it speaks of.
 
-    `complete`: whether every file that is used could be had.
+    `complete`: whether every file that is used could be had. `drawings` are those that pieces are taken from,
+    by where their names are written.
     """
 
     spec: tree.Tree
     used: tuple[tree.Tree, ...]
     library: tuple[tree.Tree, ...]
     complete: bool = True
+    drawings: Mapping[tree.Text, tree.Drawing] = field(default_factory=dict)
 
     @property
     def own(self) -> tuple[tree.Declaration, ...]:
@@ -107,7 +111,7 @@ class _Resolution:
         measured = self._chart()
         chart = measured.chart
         header = self._header(measured)
-        blocks = self._blocks(measured, self._grades(measured, header))
+        blocks = self._blocks(measured, Paper(self._grades(measured, header), self._gathered.drawings))
         cloths, trims = self._cloths_and_trims()
         threads = tuple(resolve_thread(sheet, say) for sheet in self._sheets("thread"))
 
@@ -143,7 +147,9 @@ class _Resolution:
             said = without_echoes(say.diagnostics, self._silent, self._missing)
             return None, said if measured.wanted else tuple(_without_chart(one) for one in said)
         gathered = self._gathered
-        files = tuple(file.file for file in (gathered.spec, *gathered.used, *gathered.library))
+        trees = (gathered.spec, *gathered.used, *gathered.library)
+        read = [file.file for file in trees] + [drawing.file for drawing in gathered.drawings.values()]
+        files = tuple(dict.fromkeys(read))
         return Garment(
             header, chart, blocks, cloths, _kept(trims.values()), threads, alterations, seams, finishes,
             measures, expects, accepts, care, labels, notes, files,
@@ -236,7 +242,7 @@ class _Resolution:
         scope = Scope(measured.values, missing=measured.failed)
         return resolve_grades(self._of(tree.Grade), sizes, scope, self._say)
 
-    def _blocks(self, measured: Measured, grades: Grades) -> tuple[Block, ...]:
+    def _blocks(self, measured: Measured, paper: Paper) -> tuple[Block, ...]:
         uses, own = self._uses("block"), self._of(tree.Piece)
         if not uses and not own:
             cure = there_are(self._declared.names(tree.Block))
@@ -260,7 +266,7 @@ class _Resolution:
             heard = Collector()
             settings = Settings(use.settings, use.name.span, heard)
             named = renamed(node, use.renaming)
-            block = resolve_block(named, settings, measured, parts=self._parts, grades=grades, say=heard)
+            block = resolve_block(named, settings, measured, parts=self._parts, paper=paper, say=heard)
             self._say.add(*self._told_of_block(heard.diagnostics, use, node, measured))
             if block is None:
                 self._missing["block"] = None
@@ -268,7 +274,7 @@ class _Resolution:
                 blocks.append(replace(block, name=called))
         for unused in self._declared.unused(tree.Block):
             self._check_unused(unused)
-        standing = resolve_pieces(own, measured, parts=self._parts, grades=grades, say=self._say)
+        standing = resolve_pieces(own, measured, parts=self._parts, paper=paper, say=self._say)
         if standing is not None:
             blocks.append(standing)
         if uses and blocks and "block" not in self._missing and not self._parts.pieces:
@@ -300,7 +306,7 @@ class _Resolution:
         """Report what is wrong in an unused block, but for measurements, which another chart may have."""
         heard = Collector()
         settings = Settings((), node.name.span, heard)
-        resolve_block(node, settings, Measured(None), parts=Parts(), grades=Grades(), say=heard)
+        resolve_block(node, settings, Measured(None), parts=Parts(), paper=Paper(), say=heard)
         self._say.add(*without_echoes(heard.diagnostics, frozenset(), ("chart",)))
 
     def _cloths_and_trims(self) -> tuple[tuple[Cloth, ...], dict[str, Trim | None]]:

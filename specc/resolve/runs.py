@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
 from specc.model.block import Arc, Bearing, Curve, DartRun, EdgeDraft, Straight
+from specc.model.tracing import Along
 from specc.resolve.codes import EMPTY
 from specc.syntax import tree
 from specc.units import Dimension
@@ -43,8 +44,8 @@ def resolve_edge(node: tree.Edge, within: Within) -> EdgeDraft:
 
 
 def _run(
-    node: tree.Straight | tree.Curve | tree.ArcRun | tree.DartRun, within: Within
-) -> Straight | Curve | Arc | DartRun | None:
+    node: tree.Straight | tree.Curve | tree.ArcRun | tree.Along | tree.DartRun, within: Within
+) -> Straight | Curve | Arc | Along | DartRun | None:
     known = within.points(node.to)
     match node:
         case tree.Straight():
@@ -54,6 +55,9 @@ def _run(
         case tree.ArcRun():
             through = within.ref(node.through, "point")
             return Arc(node.to.text, through, node.span) if known and through is not None else None
+        case tree.Along():
+            path = within.drawing.path(node.path)
+            return Along(node.to.text, path, node.span) if known and path is not None else None
         case tree.DartRun():
             short = within.value(node.short, "how far a dart stops short", _LENGTH)
             if not within.points(node.pivot) or not known:

@@ -13,6 +13,7 @@ from specc.syntax import tree
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
     from specc.model.expression import Expression, PartRef
+    from specc.resolve.drawings import PieceDrawing
     from specc.resolve.expressions import Scope
     from specc.resolve.parts import Parts
     from specc.units import Dimension
@@ -24,6 +25,7 @@ class Within(NamedTuple):
     piece: str
     scope: Scope
     parts: Parts
+    drawing: PieceDrawing
     say: Collector
 
     def value(

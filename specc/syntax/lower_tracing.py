@@ -47,3 +47,17 @@ class LowerTracing(LowerAlterations):
 
     def arc(self, meta: Meta, to: tree.Word, through: tree.Ref, when: Any) -> tree.ArcRun:
         return tree.ArcRun(to, through, when, self._span(meta))
+
+    def outline(self, meta: Meta, path: tree.Text, units: Token, length: tree.Number) -> tree.Outline:
+        number = tree.Number(parse_number(units), None, self._span(units))
+        return tree.Outline(path, number, length, self._span(meta))
+
+    def meeting(self, meta: Meta, first: tree.Text, second: tree.Text) -> tree.Meeting:
+        return tree.Meeting(first, second, self._span(meta))
+
+    def near(self, meta: Meta, *parts: Any) -> tree.Near:
+        across, up, path = parts
+        return tree.Near(across, up, path, self._span(meta))
+
+    def along(self, meta: Meta, path: tree.Text, to: tree.Word, when: Any) -> tree.Along:
+        return tree.Along(path, to, when, self._span(meta))

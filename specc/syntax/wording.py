@@ -28,9 +28,9 @@ PLACES = {
         "divide",
     ),
     "the body of a `piece`": (
-        "cut", "point", "edge", "grain", "notch", "two-pointed", "traced",
+        "cut", "point", "edge", "grain", "notch", "two-pointed", "traced", "outline",
     ),
-    "the body of an `edge`": ("curve", "arc", "dart"),
+    "the body of an `edge`": ("curve", "arc", "along", "dart"),
     "the body of a `block` or a `piece`": ("find",),
     "the body of a `block` or a `method`": ("parameter", "choice"),
     "the body of a `method`": ("material", "allowance", "turned", "takes", "pass"),

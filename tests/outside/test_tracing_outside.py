@@ -14,10 +14,13 @@ from shapely.geometry import Polygon
 
 from specc.geometry.fit import arc_through
 from specc.geometry.point import Point
+from specc.geometry.region import signed_area
 from specc.geometry.segment import Cubic, Line
 from specc.geometry.smooth import smooth_through
+from specc.geometry.svg import drawn_path
 from specc.pattern.outline import area, drawn_outline
 from tests.drafting import drafted, garment, named
+from tests.sources import Known, against
 from tests.strategies import points
 
 
@@ -28,6 +31,7 @@ def circle_fit(xs: np.ndarray, ys: np.ndarray) -> tuple[float, float, float]:
     return float(a), float(b), sqrt(c + a * a + b * b)
 
 
+@against(Known.PROGRAM, "numpy.linalg.lstsq, a circle fitted to the points")
 @given(points(), points(), points())
 def test_an_arc_through_three_points_lies_on_the_circle_that_numpy_fits(a: Point, b: Point, c: Point) -> None:
     path = arc_through(a, b, c)
@@ -45,6 +49,7 @@ def test_an_arc_through_three_points_lies_on_the_circle_that_numpy_fits(a: Point
     assert max(abs(np.hypot(p.x - x, p.y - y) - radius) for p in on) < 1e-3 + 1e-9 * radius
 
 
+@against(Known.DERIVED, "half of the way round a circle, pi r")
 @pytest.mark.parametrize(
     ("through", "length"),
     [
@@ -60,6 +65,7 @@ def test_an_arc_is_as_long_as_a_circle_is_round(through: Point, length: float) -
     assert path.length() == pytest.approx(length, abs=2e-3)
 
 
+@against(Known.DERIVED, "what smooth means: through each point, in one direction")
 @given(st.lists(points(), min_size=3, max_size=7, unique=True))
 def test_a_curve_through_points_passes_them_and_has_no_kink(through: list[Point]) -> None:
     paths = smooth_through(through)
@@ -71,6 +77,7 @@ def test_a_curve_through_points_passes_them_and_has_no_kink(through: list[Point]
         assert abs(before.end_direction().angle_to(after.start_direction())) < 1e-7
 
 
+@against(Known.PROGRAM, "scipy.integrate.quad of the speed")
 @given(points(), points(), points(), points())
 def test_a_traced_curve_is_as_long_as_scipy_reckons(a: Point, b: Point, c: Point, d: Point) -> None:
     if min(p.distance(q) for p, q in ((a, b), (b, c), (c, d))) < 1.0:
@@ -82,6 +89,28 @@ def test_a_traced_curve_is_as_long_as_scipy_reckons(a: Point, b: Point, c: Point
                 lambda t, s=segment: s.derivative_at(t).norm(), 0.0, 1.0, limit=200, epsabs=1e-8, epsrel=1e-10
             )
             assert segment.length() == pytest.approx(reckoned, abs=1e-4)
+
+
+@against(Known.DERIVED, "the area and the way round of a circle, an ellipse, a sector and its chord")
+@pytest.mark.parametrize(
+    ("data", "area", "way_round"),
+    [
+        ("M 100 0 A 100 100 0 1 0 -100 0 A 100 100 0 1 0 100 0 Z", pi * 100**2, 2 * pi * 100),
+        ("M 60 0 A 60 30 0 1 0 -60 0 A 60 30 0 1 0 60 0 Z", pi * 60 * 30, None),
+        ("M 0 -100 A 100 100 0 1 0 100 0 Z", 0.75 * pi * 100**2 + 100**2 / 2, 150 * pi + 100 * sqrt(2)),
+        # Radii that are too small for the ends are made as large as they must be (SVG 1.1, F.6.6).
+        ("M 100 0 A 1 1 0 1 0 -100 0 A 1 1 0 1 0 100 0 Z", pi * 100**2, 2 * pi * 100),
+    ],
+)
+def test_outlines_of_a_drawing_are_as_large_as_closed_forms_say(
+    data: str, area: float, way_round: float | None
+) -> None:
+    drawn = drawn_path(data, ()).path
+
+    assert drawn.closed
+    assert signed_area(drawn) == pytest.approx(area, rel=1e-5)
+    if way_round is not None:
+        assert drawn.length() == pytest.approx(way_round, rel=5e-6)
 
 
 TABARD = """garment tabard "Tabard" {
@@ -105,6 +134,7 @@ cloth sheeting { fibre 100% cotton; width 150 cm; weight 150 g/m2 }
 """
 
 
+@against(Known.PROGRAM, "shapely.Polygon.area")
 @pytest.mark.parametrize(("size", "steps"), [("S", -1), ("M", 0), ("L", 1), ("XL", 2)])
 def test_the_area_of_every_size_is_that_of_shapely(size: str, steps: int) -> None:
     piece = named(drafted(garment(TABARD), size))["front"]

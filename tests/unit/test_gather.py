@@ -190,8 +190,8 @@ def test_a_folder_gives_the_bytes_of_its_files(tmp_path: Path) -> None:
     tmp_path.joinpath("deep", "a.garment").write_bytes(b"cloth")
 
     assert Folder(tmp_path).project("deep/a.garment") == b"cloth"
-    assert Folder(tmp_path).project_names("deep") == ("a.garment",)
-    assert Folder(tmp_path).project_names("nowhere") == ()
+    assert Folder(tmp_path).project_names("deep", ".garment") == ("a.garment",)
+    assert Folder(tmp_path).project_names("nowhere", ".garment") == ()
 
 
 def test_a_folder_gives_nothing_from_outside(tmp_path: Path) -> None:
@@ -203,8 +203,8 @@ def test_a_folder_gives_nothing_from_outside(tmp_path: Path) -> None:
 
     for path in ("link.garment", "up/secret", "../secret", str(tmp_path / "secret")):
         assert Folder(inside).project(path) is Refused.OUTSIDE
-    assert Folder(inside).project_names("..") == ()
-    assert Folder(inside).project_names("up") == ()
+    assert Folder(inside).project_names("..", ".garment") == ()
+    assert Folder(inside).project_names("up", ".garment") == ()
 
 
 def test_a_link_within_the_folder_is_followed(tmp_path: Path) -> None:

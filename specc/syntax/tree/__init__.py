@@ -23,6 +23,7 @@ from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart, Measurement
 from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Limit, Measure, Without
 from specc.syntax.tree.dividing import Divide
+from specc.syntax.tree.drawings import Drawing, DrawnPath
 from specc.syntax.tree.expressions import Applied, Arithmetic, Asked, Compass, Expression, Named, Signed
 from specc.syntax.tree.file import Declaration, Tree
 from specc.syntax.tree.makings import Allowance, Finish, Material, Method, Pass, Seam, Takes, TurnedBy
@@ -68,9 +69,13 @@ from specc.syntax.tree.reshaping import (
 )
 from specc.syntax.tree.sheets import Hold, Label, Note, Renaming, Sheet, UseFile, UseLibrary
 from specc.syntax.tree.tracing import (
+    Along,
     ArcRun,
     Grade,
     Graded,
+    Meeting,
+    Near,
+    Outline,
     Shift,
     Stretch,
     Traced,
@@ -80,6 +85,7 @@ from specc.syntax.tree.values import Choice, Find, Let, Parameter, When
 __all__ = [
     "Accept",
     "Allowance",
+    "Along",
     "Alter",
     "AlterStep",
     "Applied",
@@ -102,6 +108,8 @@ __all__ = [
     "Date",
     "Declaration",
     "Divide",
+    "Drawing",
+    "DrawnPath",
     "Edge",
     "Expect",
     "ExpectWithin",
@@ -127,16 +135,19 @@ __all__ = [
     "Material",
     "Measure",
     "Measurement",
+    "Meeting",
     "Method",
     "Mirror",
     "MoveCorner",
     "Moved",
     "Named",
+    "Near",
     "Notch",
     "NotchAtPoint",
     "Note",
     "Number",
     "On",
+    "Outline",
     "Pair",
     "Parameter",
     "Pass",

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.atoms import Broken, Number, Ref, Text, Word
     from specc.syntax.tree.expressions import Expression
-    from specc.syntax.tree.tracing import ArcRun, Graded, Traced
+    from specc.syntax.tree.tracing import Along, ArcRun, Graded, Meeting, Near, Outline, Traced
     from specc.syntax.tree.values import Find, Let, When
 
 
@@ -86,7 +86,7 @@ class PointStatement(NamedTuple):
     """A named point."""
 
     name: Word
-    position: At | Moved | Turned | On
+    position: At | Moved | Turned | On | Meeting | Near
     graded: Graded | None
     when: When | None
     span: Span
@@ -138,7 +138,7 @@ class Edge(NamedTuple):
     start: Word
     hidden: bool
     when: When | None
-    runs: tuple[Straight | Curve | ArcRun | DartRun | Broken, ...]
+    runs: tuple[Straight | Curve | ArcRun | Along | DartRun | Broken, ...]
     span: Span
 
 
@@ -211,6 +211,7 @@ class Piece(NamedTuple):
     body: tuple[
         Cut
         | Traced
+        | Outline
         | Let
         | Find
         | PointStatement

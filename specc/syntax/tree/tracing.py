@@ -61,3 +61,38 @@ class ArcRun(NamedTuple):
     through: Ref
     when: When | None
     span: Span
+
+
+class Outline(NamedTuple):
+    """The drawing that the piece is taken from: so many of its units are a length."""
+
+    path: Text
+    units: Number
+    length: Number
+    span: Span
+
+
+class Meeting(NamedTuple):
+    """Where an end of one path of the drawing meets an end of another."""
+
+    first: Text
+    second: Text
+    span: Span
+
+
+class Near(NamedTuple):
+    """The corner of a path of the drawing that lies nearest to a place."""
+
+    across: Expression
+    up: Expression
+    path: Text
+    span: Span
+
+
+class Along(NamedTuple):
+    """A run of an edge that follows a path of the drawing."""
+
+    path: Text
+    to: Word
+    when: When | None
+    span: Span

@@ -27,7 +27,7 @@ def test_the_sample_has_every_kind_of_node() -> None:
     read = {type(node).__name__ for node in nodes(sound(STATEMENTS.read_text(encoding="utf-8")))}
     kinds = {name for name in tree.__all__ if isinstance(getattr(tree, name), type)}
 
-    assert kinds - read == {"Broken"}
+    assert kinds - read == {"Broken", "Drawing", "DrawnPath"}
 
 
 def test_every_rule_has_a_method_and_every_method_a_rule() -> None:
