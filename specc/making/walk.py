@@ -9,6 +9,7 @@ from math import gcd
 from typing import TYPE_CHECKING
 
 from specc.making.assembly import EdgeLength, Walk, WalkedPly
+from specc.model.construction import ToFit
 from specc.model.expression import Constant
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
@@ -36,10 +37,7 @@ def walk(seam: Seam, pieces: tuple[Piece, ...], evaluate: Callable[[Expression],
         tuple(EdgeLength(*_names(ref, pieces), times // count) for ref, times in side) for side in often
     )
     first_length, second_length = _whole(first), _whole(second)
-    ease = 0.0
-    if seam.ease is not None:
-        amount = evaluate(seam.ease)
-        ease = amount * second_length if is_share(seam.ease) else amount
+    ease = _ease(seam, first_length, second_length, evaluate)
     return Walk(
         seam.name,
         first,
@@ -52,6 +50,18 @@ def walk(seam: Seam, pieces: tuple[Piece, ...], evaluate: Callable[[Expression],
         count,
         tuple(WalkedPly(side, _whole(side), _whole(side) - second_length) for side in others),
     )
+
+
+def _ease(
+    seam: Seam, first_length: float, second_length: float, evaluate: Callable[[Expression], float]
+) -> float:
+    """How much longer than the second the first side is meant to be."""
+    if seam.ease is None:
+        return 0.0
+    if isinstance(seam.ease, ToFit):
+        return max(0.0, first_length - second_length)
+    amount = evaluate(seam.ease)
+    return amount * second_length if is_share(seam.ease) else amount
 
 
 def is_share(expression: Expression) -> bool:

@@ -103,13 +103,20 @@ class Hold:
 
 
 @dataclass(frozen=True, slots=True)
+class ToFit:
+    """All that the first side is longer than the second is eased or gathered in."""
+
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Seam:
     """Edges (`first`, a chain) joined to edges (`second`), and to the chains of further plies (`others`).
 
-    `ease` is how much longer the first side may be (a length, or a ratio of the second side); `gathered` says
-    that it is drawn in by gathers rather than eased. `tolerance` is what may remain. Further plies are as
-    long as the second side. A chain may stand in it twice: a band folded in half has both its long edges, or
-    the same edge of two copies, in one seam.
+    `ease` is how much longer the first side may be (a length, a ratio of the second side, or what fits);
+    `gathered` says that it is drawn in by gathers rather than eased. `tolerance` is what may remain. Further
+    plies are as long as the second side. A chain may stand in it twice: a band folded in half has both its
+    long edges, or the same edge of two copies, in one seam.
     """
 
     name: str
@@ -118,7 +125,7 @@ class Seam:
     second: tuple[PartRef, ...]
     others: tuple[tuple[PartRef, ...], ...]
     making: Making
-    ease: Expression | None
+    ease: Expression | ToFit | None
     gathered: bool
     tolerance: Expression
     origin: Span

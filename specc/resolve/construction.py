@@ -9,13 +9,13 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.model.construction import Finish, Hold, Seam
+from specc.model.construction import Finish, Hold, Seam, ToFit
 from specc.model.expression import Constant
 from specc.model.material import Trim
 from specc.resolve.codes import MORE_THAN_ONE, NAMED_TWICE, one_of, out_of_range, unit_missing, wrong_value
 from specc.resolve.expressions import FIGURES, meaning
 from specc.resolve.makings import MAKES_OTHER, resolve_making
-from specc.resolve.properties import as_quantity, span_of, titled
+from specc.resolve.properties import as_quantity, span_of, spoken, titled
 from specc.resolve.settings import Settings
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
@@ -137,15 +137,20 @@ class Maker:
 
     # --- settings of the seam itself ---
 
-    def _ease(self, node: tree.Seam, settings: Settings) -> tuple[Expression | None, bool]:
-        """`ease 1/2 in`, `ease 4%`, or `gathers 50%`."""
+    def _ease(self, node: tree.Seam, settings: Settings) -> tuple[Expression | ToFit | None, bool]:
+        """`ease 1/2 in`, `ease 4%`, or `gathers 50%`; `to fit` in place of the amount."""
         both = settings.take("ease"), settings.take("gathers")
         if both[0] is not None and both[1] is not None:
             owner = f"seam `{node.name.text}`"
             told = MORE_THAN_ONE.at(both[1].span, owner=owner, what="of `ease` and `gathers`")
             self._say.add(told.see(both[0].span, "the first"))
-        wanted = "a length or a percentage, such as `1/2 in` or `4%`"
-        ease, gathers = (self._amount(found, _EASE, wanted) for found in both)
+        wanted = "a length or a percentage, such as `1/2 in` or `4%`, or `to fit`"
+        ease, gathers = (
+            ToFit(found.span)
+            if found is not None and spoken(found.values) == "to fit"
+            else self._amount(found, _EASE, wanted)
+            for found in both
+        )
         return (ease, False) if gathers is None else (gathers, True)
 
     def _tolerance(self, settings: Settings) -> Expression | None:

@@ -83,6 +83,21 @@ def test_sleeves_are_set_in_by_chains_and_their_hems_are_two_rounds() -> None:
     assert abs(walk.difference) < 0.1
 
 
+@pytest.mark.parametrize(("longer", "shorter", "agrees"), [("front", "back", True), ("back", "front", False)])
+def test_a_side_is_gathered_to_fit_if_it_is_the_longer_one(
+    longer: str, shorter: str, *, agrees: bool
+) -> None:
+    result = sheath(
+        "alter { lengthen front by 2 in at waist-line }\n"
+        f"seam side joins {longer}.side to {shorter}.side by gathered {{ gathers to fit }}\n"
+    )
+    (walk,) = sizes(result)[0].walks
+
+    assert walk.first_length - walk.second_length == pytest.approx(50.8 if agrees else -50.8, abs=0.1)
+    assert walk.ease == pytest.approx(max(0.0, walk.first_length - walk.second_length))
+    assert ("SPC501" not in codes(result)) is agrees
+
+
 def test_openings_are_what_no_seam_joins() -> None:
     result = sheath(SHOULDERS + SIDE)
 

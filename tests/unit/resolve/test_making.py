@@ -71,7 +71,10 @@ def test_what_is_not_set_has_its_default() -> None:
     assert seam.tolerance.value == Quantity.of(1, UNITS["mm"])
 
 
-@pytest.mark.parametrize(("setting", "gathered"), [("ease 4%", False), ("gathers 50%", True)])
+@pytest.mark.parametrize(
+    ("setting", "gathered"),
+    [("ease 4%", False), ("gathers 50%", True), ("ease to fit", False), ("gathers to fit", True)],
+)
 def test_a_longer_side_is_eased_or_gathered(setting: str, gathered: bool) -> None:  # noqa: FBT001 a row of the table
     (seam,) = garment_of(f"{SPEC}{SEAM}overlocked {{ {setting} }}\n").seams
 
