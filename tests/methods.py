@@ -34,11 +34,12 @@ def made(method: str, settings: str = "") -> Making:
     body = f"{{ {_MATERIALS.get(method, '')}; {settings} }}"
     file = file_of(method) or ""
     seam = file.endswith("seams") or method in _SEAMS_ON_BANDS
-    used = (
-        f"seam s joins back.side to front.side by {method} {body}"
-        if seam
-        else f"finish f along back.neck, front.neck by {method} {body}"
-    )
+    attached = file == "attachments"
+    used = f"finish f along back.neck, front.neck by {method} {body}"
+    if seam:
+        used = f"seam s joins back.side to front.side by {method} {body}"
+    if attached:
+        used = f"attach back on front with centre-neck at centre-neck by {method} {body}"
     found = garment(
         f"""garment t "T" {{ style "T"; sizes 12; sample 12; units in }}
         use chart misses
@@ -50,6 +51,10 @@ def made(method: str, settings: str = "") -> Making:
         trim cord "the cord" {{ kind cord; width 1/4 in }}
         {used}"""
     )
+    if attached:
+        making = found.attachments[0].making
+        assert making is not None
+        return making
     return found.seams[0].making if seam else found.finishes[0].making
 
 

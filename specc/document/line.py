@@ -29,6 +29,7 @@ class LineKind(StrEnum):
     DART_MIDDLE = "dart-middle"
     REFERENCE = "reference"
     NOTCH = "notch"
+    PLACED = "placed"
     MARK = "mark"
     BEFORE = "before"
     AFTER = "after"
@@ -65,6 +66,7 @@ LINES = MappingProxyType(
         LineKind.DART_MIDDLE: LineStyle(0.25, (0.4, 0.9)),
         LineKind.REFERENCE: LineStyle(0.18, (6.0, 0.75, 0.4, 0.75, 0.4, 0.75), grey=0.25),
         LineKind.NOTCH: LineStyle(0.35),
+        LineKind.PLACED: LineStyle(0.25, (3.0, 1.5)),
         LineKind.MARK: LineStyle(0.25),
         LineKind.BEFORE: LineStyle(0.18, (1.2, 1.2), grey=0.25),
         LineKind.AFTER: LineStyle(0.5),

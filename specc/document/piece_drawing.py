@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from itertools import chain
 from typing import TYPE_CHECKING
 
+from specc.document.attached_lines import attached_lines, label_attached
 from specc.document.drawing import Drawing, Label, Stroke
 from specc.document.lettering import Lettering
 from specc.document.line import LineKind
@@ -41,6 +42,7 @@ from specc.pattern.outline import bounds, drawn_outline, fold_mirror, transforme
 if TYPE_CHECKING:
     from specc.document.lengths import Lengths
     from specc.making.assembly import CutPiece, NotchMark
+    from specc.making.attached import Attached
     from specc.pattern.piece import Piece
 
 _MARGIN = 9.0  # for labels outside the piece, millimetres of paper
@@ -54,7 +56,7 @@ class Cutting:
     """A piece and how it is cut.
 
     `notches` are those of the piece, `allowances` millimetres by edge, `lines` what is said inside it, the
-    title first.
+    title first; `attached` is what it takes, with titles.
     """
 
     piece: Piece
@@ -62,11 +64,12 @@ class Cutting:
     notches: tuple[NotchMark, ...]
     allowances: dict[str, float]
     lines: tuple[str, ...]
+    attached: tuple[tuple[str, Attached], ...] = ()
 
 
 def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing:
     """The piece at the largest usual scale that fits into `room`, with all its marks."""
-    piece, polygon = cutting.piece, cutting.cut.cut
+    piece, polygon, attached = cutting.piece, cutting.cut.cut, tuple(one for _, one in cutting.attached)
     low, high = box(chain(polygon, bounds(piece)))
     scale = scale_for(
         high.x - low.x, high.y - low.y, Point(room.x - 2 * _MARGIN, room.y - 2 * _MARGIN - _FOOT)
@@ -84,6 +87,7 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
         *laid_lines(piece, view),
         *grain_lines(piece, view),
         *notch_lines(piece, view, cutting.notches, cutting.allowances),
+        *attached_lines(piece, attached, view),
     )
     placer = Placer(width, foot)
     for stroke in strokes:
@@ -91,6 +95,7 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
     label_grain(placer, piece, view)
     label_edges(placer, piece, view, lengths)
     label_darts(placer, piece, view)
+    label_attached(placer, piece, cutting.attached, view, lengths)
     label_lines(placer, piece, view)
     label_piece(placer, piece, view, cutting.lines, outside=_outside(view.at, far, beside))
     bar = scale_bar(Point(_MARGIN, foot + 1.5), scale, lengths)

@@ -44,9 +44,9 @@ _FILES = (
             "closed-end",
             "turned-tube",
             "folded-strap",
-            "patch",
         ),
     ),
+    ("attachments", ("patch", "set-on", "flap", "boxed", "bar-tacked")),
 )
 
 

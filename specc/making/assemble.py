@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Collector, Severity, declare
 from specc.making.assembly import Assembly, SizeAssembly, StepRecords
+from specc.making.attaching import attach, attached_uses, refs_of, told, unheld
 from specc.making.openings import openings
 from specc.making.rounds import rounds, seam_rounds
 from specc.making.topology import Topology
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
     from specc.alteration.shape import Shaped
     from specc.diagnostics import Diagnostic
+    from specc.making.attached import Attached
     from specc.model.expression import PartRef
     from specc.model.garment import Garment
 
@@ -34,17 +36,26 @@ EDGE_GONE = declare("SPC514", "edge-is-gone", Severity.ERROR, "`{edge}` is gone 
 
 
 def assemble(garment: Garment, shaped: tuple[Shaped, ...]) -> tuple[Assembly | None, tuple[Diagnostic, ...]]:
-    """The garment put together in every size; None when an edge that is used is no longer there."""
+    """The garment put together in every size.
+
+    None when an edge that is used is no longer there, or a place where something is attached.
+    """
     say = Collector()
     say.add(*_gone(garment, shaped))
     if say.failed:
         return None, say.diagnostics
-    sizes = tuple(_size(garment, size, say) for size in shaped)
+    say.add(*unheld(garment, shaped[0].pieces))
+    attached = {size.size: attach(garment, size.pieces, size.evaluator().value) for size in shaped}
+    say.add(*told({size: faults for size, (_, faults) in attached.items()}, garment))
+    sizes = tuple(_size(garment, size, attached[size.size][0], say) for size in shaped)
     # The same fault in several sizes has the same place and the same words: it is told once.
-    return Assembly(sizes, _records(garment, shaped)), tuple(dict.fromkeys(say.diagnostics))
+    said = tuple(dict.fromkeys(say.diagnostics))
+    if any(faults for _, faults in attached.values()):
+        return None, said
+    return Assembly(sizes, _records(garment, shaped)), said
 
 
-def _size(garment: Garment, size: Shaped, say: Collector) -> SizeAssembly:
+def _size(garment: Garment, size: Shaped, attached: tuple[Attached, ...], say: Collector) -> SizeAssembly:
     evaluate = size.evaluator().value
     topology = Topology(size.pieces, garment.seams)
     laid = tuple(
@@ -58,16 +69,18 @@ def _size(garment: Garment, size: Shaped, say: Collector) -> SizeAssembly:
     )
     cure = "sew those edges to each other, or cut the whole piece as often as they make a run"
     say.add(*(NOT_ONE_RUN.at(seam.origin, seam=seam.name).help(cure) for seam in topology.parted))
+    used = say.keep(uses(garment, size.pieces, evaluate))
     return SizeAssembly(
         size.size,
         size.drafted,
         size.stages,
         size.pieces,
         walks,
-        say.keep(uses(garment, size.pieces, evaluate)),
+        say.keep(attached_uses(garment, size.pieces, used, evaluate)),
         laid,
         sewn,
         openings(garment, size.pieces, topology, walks, laid),
+        attached,
     )
 
 
@@ -107,3 +120,5 @@ def _edges(garment: Garment) -> Iterator[PartRef]:
             yield from side
     for finish in garment.finishes:
         yield from finish.along
+    for attachment in garment.attachments:
+        yield from refs_of(attachment)

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from specc.alteration.record import Record
     from specc.geometry.point import Point
+    from specc.making.attached import Attached
     from specc.pattern.piece import Piece
 
 
@@ -70,8 +71,8 @@ class Walk:
 class EdgeUse:
     """What an edge of a piece is for.
 
-    `kind` is seam, finish, hem, fold or none, `by` names it, and `allowance` is cut on. `turned` are the
-    depths by which it is turned back, from the edge outward.
+    `kind` is seam, finish, hem, attachment, fold or none, `by` names it, and `allowance` is cut on. `turned`
+    are the depths by which it is turned back, from the edge outward.
     """
 
     piece: str
@@ -143,8 +144,8 @@ class Opening:
 class NotchMark:
     """A notch on an edge of a piece, `at` millimetres along the stitched edge from its start corner.
 
-    `double` by common practice on what belongs to the back. `by` is the seam or finish that asks for it,
-    `block` for a notch of the block's own, `fold` for the centre of a piece on the fold.
+    `double` by common practice on what belongs to the back. `by` is the seam, finish or attachment that asks
+    for it, `block` for a notch of the block's own, `fold` for the centre of a piece on the fold.
     """
 
     piece: str
@@ -185,6 +186,7 @@ class SizeAssembly:
     rounds: tuple[Round, ...]
     sewn: tuple[Round, ...]
     openings: tuple[Opening, ...]
+    attached: tuple[Attached, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,8 @@
 Knows nothing of drawing. What is notched is common practice, no source: the block's own notches, carried to
 the other sides; where a corner of one side lies within an edge of another (a side seam on a waistband); where
 reference lines end at a seam; where gathers begin and end; the middle of a long seam that has none of these;
-the limits between which a trim is held in; the fold at edges that are sewn. Front single, back double.
+the limits between which a trim is held in; both sides of an end that is caught; the fold at edges that are
+sewn. Front single, back double.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from specc.making.assembly import NotchMark
+from specc.making.attached import CaughtAt
 from specc.making.course import course
 from specc.making.topology import Topology
 from specc.pattern.lookup import edge_named, piece_named
@@ -20,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.making.assembly import SizeAssembly
+    from specc.making.attached import Attached
     from specc.making.course import Course
     from specc.model.garment import Garment
     from specc.pattern.piece import Edge, Piece
@@ -49,7 +52,15 @@ def notches(garment: Garment, size: SizeAssembly) -> tuple[NotchMark, ...]:
             for limit in (zone.start, zone.end):
                 if zone.held:
                     marks.add(zone.piece, zone.edge, limit, laid_round.by)
+    _attached(size.attached, marks)
     return marks.found()
+
+
+def _attached(attached: tuple[Attached, ...], marks: _Marks) -> None:
+    """Both sides of every end that is caught."""
+    for one in (each for each in attached if isinstance(each, CaughtAt)):
+        marks.add(one.piece, one.edge, one.start, one.attachment)
+        marks.add(one.piece, one.edge, one.end, one.attachment)
 
 
 class _Marks:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.making.assembly import Opening
+from specc.making.attaching import attached_edges
 from specc.making.cloths import cloth_of
 from specc.making.rounds import held_along
 from specc.model.expression import PartRef
@@ -65,6 +66,7 @@ class _Openings:
         """All openings of the size."""
         seams = self._garment.seams
         joined = {_name(ref) for seam in seams for side in seam.sides for ref in side}
+        joined |= attached_edges(self._garment, self._pieces)
         by_seam = {_name(ref): seam for seam in seams for ref in seam.stays_open}
         edges = tuple(
             PartRef(piece.name, edge.name, self._garment.header.origin)

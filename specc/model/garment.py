@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from specc.model.alteration import Alteration
+    from specc.model.attachment import Attachment
     from specc.model.block import Block
     from specc.model.chart import Chart
     from specc.model.construction import Finish, Seam
@@ -153,3 +154,4 @@ class Garment:
     labels: tuple[Label, ...]
     notes: tuple[Note, ...]
     sources: tuple[SourceFile, ...]
+    attachments: tuple[Attachment, ...] = ()

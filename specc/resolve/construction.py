@@ -60,7 +60,7 @@ class Maker:
         settings = Settings(node.settings, node.method.span, self._say)
         ease, gathered = self._ease(node, settings)
         tolerance = self._tolerance(settings)
-        making = self._making(node.method, settings, made=_SEAMS, wanted="seam")
+        making = self.making(node.method, settings, made=_SEAMS, wanted="seam")
         if not first or not second or not all(others) or making is None:
             return None
         return Seam(
@@ -80,7 +80,7 @@ class Maker:
         """The finish or hem; None when an edge or its method is not to be had."""
         along = self._chain(node.along)
         settings = Settings(node.settings, node.method.span, self._say)
-        making = self._making(node.method, settings, made=_FINISHES, wanted=node.kind.text)
+        making = self.making(node.method, settings, made=_FINISHES, wanted=node.kind.text)
         holds = [self._hold(item, node, along) for item in settings.holds]
         if not along or making is None:
             return None
@@ -110,18 +110,24 @@ class Maker:
 
     # --- methods ---
 
-    def _making(
+    def making(
         self, word: tree.Word, settings: Settings, *, made: tuple[str, ...], wanted: str
     ) -> Making | None:
+        """The method with its settings filled in; None when it is not to be had or makes something else."""
         method = self._declared.find(tree.Method, word)
         if method is None:
             return None
         if method.makes.text not in made:
-            told = MAKES_OTHER.at(word.span, method=word.text, made=method.makes.text, wanted=wanted)
+            told = MAKES_OTHER.at(
+                word.span,
+                method=word.text,
+                made=_with_article(method.makes.text),
+                wanted=_with_article(wanted),
+            )
             self._say.add(told.help(one_of(self._declared.methods_making(made))))
             return None
         making = resolve_making(method, settings, self._trims, self._say)
-        settings.close(f"method `{word.text}`", holds=wanted != "seam")
+        settings.close(f"method `{word.text}`", holds=wanted in _FINISHES)
         return making
 
     def unused_method(self, node: tree.Method) -> None:
@@ -210,6 +216,10 @@ class Maker:
         if isinstance(node, tree.Named):
             return self._parts.corner(node.name, edge, self._say)
         return meaning(node, FIGURES, self._say, what="a place on an edge", wanted=_PLACE)
+
+
+def _with_article(word: str) -> str:
+    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
 
 
 def _among(edge: PartRef, others: tuple[PartRef, ...] | list[PartRef]) -> bool:

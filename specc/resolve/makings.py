@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 MAKES_OTHER = declare(
-    "SPC216", "method-makes-other", Severity.ERROR, "method `{method}` makes a {made}, not a {wanted}"
+    "SPC216", "method-makes-other", Severity.ERROR, "method `{method}` makes {made}, not {wanted}"
 )
 UNKNOWN_BLANK = declare(
     "SPC217", "unknown-blank", Severity.ERROR, "`{{{name}}}` is not a setting of this method"

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeVar
 from specc.diagnostics import Collector, Severity, declare
 from specc.model.garment import Garment
 from specc.resolve.alterations import Alterer
+from specc.resolve.attachments import Attacher
 from specc.resolve.blocks import resolve_block, resolve_pieces
 from specc.resolve.broken import broken_words, has_broken
 from specc.resolve.charts import Measured, resolve_chart
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
 
     from specc.diagnostics import Diagnostic
     from specc.model.alteration import Alteration
+    from specc.model.attachment import Attachment
     from specc.model.block import Block
     from specc.model.garment import Expect, Header
     from specc.model.material import Cloth, Trim
@@ -130,6 +132,10 @@ class _Resolution:
         seams = _kept(maker.seam(node) for node in self._of(tree.Seam))
         nodes = self._of(tree.Finish)
         finishes = _kept(maker.finish(node) for node in nodes)
+        attacher = Attacher(alterer, maker, Scope(values, parts, missing=failed), parts, say)
+        attachments: tuple[Attachment, ...] = _kept(
+            attacher.attachment(node) for node in self._own if isinstance(node, tree.SewOn | tree.Catch)
+        )
         for method in self._declared.unused(tree.Method):
             maker.unused_method(method)
 
@@ -152,7 +158,7 @@ class _Resolution:
         files = tuple(dict.fromkeys(read))
         return Garment(
             header, chart, blocks, cloths, _kept(trims.values()), threads, alterations, seams, finishes,
-            measures, expects, accepts, care, labels, notes, files,
+            measures, expects, accepts, care, labels, notes, files, attachments,
         ), say.diagnostics  # fmt: skip
 
     # --- what there is ---

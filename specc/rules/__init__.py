@@ -5,6 +5,7 @@ Knows nothing of text or of paper. `RULES` is the table of contents, in reading 
 """
 
 from specc.rules import (
+    attached_not_as_cut,
     body_does_not_pass,
     dart_shows,
     drawstring_on_child,
@@ -30,6 +31,7 @@ RULES = (
     overlock_shows.check,
     raw_edge_ravels.check,
     edge_unfinished.check,
+    attached_not_as_cut.check,
     elastic_overheld.check,
     stitch_short_on_elastic.check,
     drawstring_on_child.check,

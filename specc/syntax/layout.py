@@ -16,6 +16,7 @@ _DECLARATION = re.compile(
       [^\n{{}}"]*+(?:"[^"\n]*"[^\n{{}}"]*+)?\{{
     | seam[ \t]+{_NAME}{_TITLE}[ \t]+joins\b
     | (?:finish|hem)[ \t]+{_NAME}{_TITLE}[ \t]+along\b
+    | attach[ \t]+{_NAME}[^\n{{}}"]*?{_TITLE}[ \t]+(?:on|to)\b
     | use[ \t]+(?:"|(?:chart|block)\b)
     | grade[ \t]+{_NAME}[ \t]*(?:=|\{{)
     | measure[ \t]+{_NAME}{_TITLE}[ \t]*=

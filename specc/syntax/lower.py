@@ -12,6 +12,7 @@ from lark import v_args
 
 from specc.syntax import tree
 from specc.syntax.lower_alterations import present
+from specc.syntax.lower_attachments import LowerAttachments
 from specc.syntax.lower_tracing import LowerTracing
 from specc.units import parse_number
 
@@ -33,7 +34,7 @@ def lower(source: SourceFile, parsed: LarkTree[Token]) -> tree.Tree:
 
 # Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
-class Lowering(LowerTracing):
+class Lowering(LowerAttachments, LowerTracing):
     """Turns each rule into its node. Every span runs from the rule's first character to its last."""
 
     def NAME(self, token: Token) -> tree.Word:  # noqa: N802  Lark looks the method up by the terminal's name

@@ -38,7 +38,7 @@ PLACES = {
     "the braces behind a method's or a block's name": ("hold",),
     "the outermost level of a file": (
         "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "grade",
-        "method", "alter", "seam", "finish", "hem", "measure", "expect", "accept",
+        "method", "alter", "seam", "finish", "hem", "attach", "measure", "expect", "accept",
     ),
 }  # fmt: skip
 

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.document.attachments import how_caught, how_often, title_of_way, titled, what, where
 from specc.document.constants import constant
 from specc.document.document import Fact, Facts, Group, Heading, Page
 from specc.document.lengths import millimetres, range_of
 from specc.document.sheet import chain
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
-from specc.model.construction import Seam
+from specc.making.attached import Placed
+from specc.model.construction import Pass, Seam
 from specc.units import format_number
 
 if TYPE_CHECKING:
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
     from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.making.assembly import EdgeLength
-    from specc.model.construction import Finish
+    from specc.model.construction import Finish, Making
 
 _INCH = 25.4  # millimetres
 
@@ -27,7 +29,8 @@ _INCH = 25.4  # millimetres
 def build(sheet: Sheet) -> Page | None:
     """Each seam, finish and hem with its operations, then the seams walked."""
     made: tuple[Seam | Finish, ...] = (*sheet.garment.seams, *sheet.garment.finishes)
-    if not made:
+    attachments = sheet.garment.attachments
+    if not made and not attachments:
         return None
     lead = (
         f"Lengths in {sheet.lengths.word} unless another unit stands beside them; stitch lengths in"
@@ -37,6 +40,8 @@ def build(sheet: Sheet) -> Page | None:
     blocks: list[Block] = []
     for number, each in enumerate(made, start=1):
         blocks += _one(sheet, each, number)
+    for index in range(len(attachments)):
+        blocks += _attached(sheet, index, len(made) + index + 1)
     blocks += _walks(sheet)
     return Page("making", "Seams, finishes, hems", lead, tuple(blocks))
 
@@ -44,9 +49,28 @@ def build(sheet: Sheet) -> Page | None:
 def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
     making = each.making
     heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each))
-    facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet, each) if value))
-    work = (_operations(sheet, each, number),) if making.passes else ()
+    facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet, making) if value))
+    work = (_operations(sheet, making.passes, number),) if making.passes else ()
     yield Group("together", (heading, facts, *work))
+
+
+def _attached(sheet: Sheet, index: int, number: int) -> Iterator[Block]:
+    """A piece that is sewn on, or an end that is caught: where it goes, how often, how."""
+    asked, found = sheet.garment.attachments[index], sheet.sample.attached[index]
+    title = titled(sheet, asked)
+    called = f"{title[:1].upper()}{title[1:]}: {title_of_way(sheet, asked)}"
+    heading = Heading(called, str(number), what(asked))
+    said = [("Place", where(sheet, index)), ("How often", how_often(sheet, index))]
+    if isinstance(found, Placed):
+        said.append(("Sewn along", ", ".join(found.edges)))
+    if asked.making is None:
+        said.append(("Allowance", "that of the edge that catches it"))
+        passes: tuple[Pass, ...] = (Pass(how_caught(sheet, asked), None, None, None, None, asked.origin),)
+    else:
+        said += _facts(sheet, asked.making)
+        passes = asked.making.passes
+    facts = Facts(tuple(Fact(label, value) for label, value in said if value))
+    yield Group("together", (heading, facts, _operations(sheet, passes, number)))
 
 
 def _named(each: Seam | Finish) -> str:
@@ -62,10 +86,9 @@ def _edges(each: Seam | Finish) -> str:
     )
 
 
-def _facts(sheet: Sheet, each: Seam | Finish) -> Iterator[tuple[str, str]]:
-    making = each.making
+def _facts(sheet: Sheet, making: Making) -> Iterator[tuple[str, str]]:
     yield "Plies", making.faces or ""
-    yield "Allowance", _allowance(sheet, each)
+    yield "Allowance", _allowance(sheet, making)
     yield (
         "Seam class",
         ", ".join(part for part in (making.astm, making.iso and f"ISO 4916 {making.iso}") if part),
@@ -78,14 +101,14 @@ def _facts(sheet: Sheet, each: Seam | Finish) -> Iterator[tuple[str, str]]:
     yield "Needs", making.needs or ""
 
 
-def _allowance(sheet: Sheet, each: Seam | Finish) -> str:
-    value = constant(each.making.allowance)
+def _allowance(sheet: Sheet, making: Making) -> str:
+    value = constant(making.allowance)
     if value is None:
         return ""
     return "none: the cut edge is the seam line" if value == 0 else sheet.lengths.fine(value)
 
 
-def _operations(sheet: Sheet, each: Seam | Finish, number: int) -> Table:
+def _operations(sheet: Sheet, passes: tuple[Pass, ...], number: int) -> Table:
     columns = (
         Column("", width=10.0),
         Column("Operation"),
@@ -96,7 +119,7 @@ def _operations(sheet: Sheet, each: Seam | Finish, number: int) -> Table:
     )
     names = {each.number: each.name for each in stitches()}
     rows = []
-    for place, done in enumerate(each.making.passes, start=1):
+    for place, done in enumerate(passes, start=1):
         stitch = f"{done.stitch} {names.get(done.stitch, '')}".strip() if done.stitch else ""
         length, inset = constant(done.stitch_length), constant(done.inset)
         millimetre = millimetres(length) if length else ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from specc.document.attachments import attached_table, goes, onto
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.drawing import Drawing
 from specc.document.lengths import Lengths
@@ -14,6 +15,7 @@ from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
+from specc.making.attached import Placed
 from specc.making.cloths import cloth_of
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
 from specc.pattern.piece import Dart
@@ -32,6 +34,9 @@ _BELOW = 94.0  # heading, table of edges and one of darts, millimetres of paper
 _NEST_ROOM = Point(80.0, 104.0)
 _ABREAST = 2
 _CHECK = "Measure these bars: if they are not as long as they say, the sheet was not printed at full size."
+_SEWN_ON = (
+    "Wide dashes: a piece that is sewn on, as sewn; its drill marks lie 1/8 in (3 mm) inside its corners."
+)
 _SIGNS = (
     "Wide line: cut. Dashed: stitch. Chain line with bent arrows: lay on the fold of the cloth, do not cut."
     " Arrow with two heads: grain, along the warp. Short stroke across an edge: notch. Cross in a circle:"
@@ -123,7 +128,9 @@ def _nest(sheet: Sheet, piece: Piece) -> Figure:
 def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
     drawing = _drawing(sheet, piece, cut)
     figure = Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")
-    said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(_SIGNS, "note")))
+    takes = any(isinstance(one, Placed) for _, one in onto(sheet, piece.name))
+    signs = f"{_SIGNS} {_SEWN_ON}" if takes else _SIGNS
+    said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(signs, "note")))
     title = Heading(_named(piece), detail=f"size {sheet.header.sample}")
     return Group(
         "together",
@@ -132,6 +139,7 @@ def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
             Group("beside", (figure, said), first=_WIDTH + 6.0),
             *_edges(sheet, piece),
             *_darts(sheet, piece),
+            *attached_table(sheet, piece.name),
         ),
     )
 
@@ -170,9 +178,9 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
         f"{header.style}{revision}",
     )
     room = Point(_WIDTH, sheet.page_height - _BELOW)
-    return piece_drawing(
-        Cutting(piece, cut, _notches(sheet, piece), allowances, lines), sheet.lengths, room=room
-    )
+    titles = onto(sheet, piece.name)
+    cutting = Cutting(piece, cut, _notches(sheet, piece), allowances, lines, titles)
+    return piece_drawing(cutting, sheet.lengths, room=room)
 
 
 def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
@@ -206,6 +214,8 @@ def _allowance(sheet: Sheet, use: EdgeUse | None) -> str:
 def _goes(sheet: Sheet, kind: str, by: str | None) -> str:
     if kind in ("fold", "none"):
         return "fold of the cloth" if kind == "fold" else "nothing"
+    if kind == "attachment":
+        return goes(sheet, by)
     made = sheet.made_by(by)
     return f"{kind} {by}: {made.making.title}" if made else f"{kind} {by}"
 

@@ -19,6 +19,7 @@ from specc.syntax.tree.alterations import (
     SwingTarget,
 )
 from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, Reckoned, Ref, Text, Word
+from specc.syntax.tree.attachments import AtPoint, Catch, OnLevel, SewOn, Turn
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart, Measurement
 from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Limit, Measure, Without
@@ -93,11 +94,13 @@ __all__ = [
     "Arithmetic",
     "Asked",
     "At",
+    "AtPoint",
     "Atom",
     "Band",
     "Bearing",
     "Block",
     "Broken",
+    "Catch",
     "Chart",
     "Choice",
     "Compass",
@@ -147,6 +150,7 @@ __all__ = [
     "Note",
     "Number",
     "On",
+    "OnLevel",
     "Outline",
     "Pair",
     "Parameter",
@@ -165,6 +169,7 @@ __all__ = [
     "Scallop",
     "Seam",
     "SewAs",
+    "SewOn",
     "Sheet",
     "Shift",
     "Signed",
@@ -183,6 +188,7 @@ __all__ = [
     "Toward",
     "Traced",
     "Tree",
+    "Turn",
     "Turned",
     "TurnedBy",
     "TwoPointed",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from specc.syntax.tree.alterations import Alter
 from specc.syntax.tree.atoms import Broken
+from specc.syntax.tree.attachments import Catch, SewOn
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart
 from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Measure
@@ -35,6 +36,8 @@ Declaration = (
     | Alter
     | Seam
     | Finish
+    | SewOn
+    | Catch
     | Measure
     | Expect
     | ExpectWithin

@@ -168,6 +168,10 @@ def test_every_option_is_worked_in_its_own_way_and_leaves_no_blank(method: str, 
         ("turned-tube", "", 1 / 4),
         ("folded-strap", "", 3 / 8),
         ("patch", "", 3 / 8),
+        ("set-on", "", 0),
+        ("flap", "", 3 / 8),
+        ("boxed", "allow 1/2 in", 1 / 2),
+        ("bar-tacked", "", 1 / 4),
     ],
 )
 def test_allowances(method: str, settings: str, allowance: float) -> None:
@@ -203,12 +207,14 @@ def test_what_becomes_of_raw_edges() -> None:
             "elastic-bound",
             "flat-knit",
             "hong-kong",
+            "set-on",
         ],
         "enclosed": [
             "caught",
             "caught-down",
             "closed-end",
             "faced",
+            "flap",
             "flat-felled",
             "folded-strap",
             "french",
@@ -217,7 +223,7 @@ def test_what_becomes_of_raw_edges() -> None:
             "turned-tube",
             "waistband",
         ],
-        "turned": ["double-turned", "drawstring-casing", "elastic-casing", "rolled"],
+        "turned": ["bar-tacked", "boxed", "double-turned", "drawstring-casing", "elastic-casing", "rolled"],
     }
 
 
@@ -286,6 +292,9 @@ def rows_of(making: Making) -> list[str]:
         ("gathered", "", ["301", "301", "301", "504"]),
         ("flat-felled", "fell inside", ["301", "301"]),
         ("patch", "rows two", ["301", "301"]),
+        ("flap", "", ["301", "301"]),
+        ("boxed", "", ["301"]),
+        ("bar-tacked", "", ["304"]),
         ("closed-end", "way folded", ["301"]),
     ],
 )
@@ -327,7 +336,7 @@ def test_every_method_is_used_by_a_garment() -> None:
         each.method.text
         for path in GARMENTS
         for each in parsed(path).declarations
-        if isinstance(each, tree.Seam | tree.Finish)
+        if isinstance(each, tree.Seam | tree.Finish | tree.SewOn | tree.Catch) and each.method
     }
 
     assert set(METHODS) - used == set()

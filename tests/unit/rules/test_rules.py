@@ -14,6 +14,10 @@ OPEN = 'cloth leno "leno" { width 150 cm; is open, ravel-free }\n'
 HEAD = "puts-on over the head; "
 CORD = CLOTH + 'trim string "cord" { kind cord; width 8 mm }\n'
 DRAWN = "hem bottom along front.hem, back.hem by drawstring-casing { cord string; tie 8 cm }\n"
+POCKETS = """use block rectangle as pocket {{ wide 14 cm; long 15 cm; cutting {cutting} }}
+hem opening along pocket.top by double-turned
+attach pocket on front with top-left at bust-line, 4 cm from centre by patch
+"""
 
 FIRES = {
     "SPC501": (top("alter { lengthen front by 1 cm at bust-line }\n" + NECK + HEM), top(NECK + HEM)),
@@ -39,6 +43,10 @@ FIRES = {
     ),
     "SPC509": (top(NECK + HEM, cloth=OPEN), top(NECK + HEM, cloth=SHEER)),
     "SPC515": (top(NECK), top(NECK + HEM)),
+    "SPC537": (
+        top(NECK + HEM + POCKETS.format(cutting="once")),
+        top(NECK + HEM + POCKETS.format(cutting="once").replace("on front", "on left front")),
+    ),
     "SPC516": (top("expect bust >= 90 cm\n" + NECK + HEM), top("expect bust >= 80 cm\n" + NECK + HEM)),
     "SPC538": (top(NECK + DRAWN, cloth=CORD, head="worn-by child; "), top(NECK + DRAWN, cloth=CORD)),
     "SPC502": (
@@ -84,6 +92,10 @@ CURES = {
     "SPC507": (
         top(NECK.replace("edging }", "edging; stitch-length 2 mm }") + HEM),
         (top(NECK.replace("edging }", "edging; stitch-length 3 mm }") + HEM), ("stitch-length 3 mm",)),
+    ),
+    "SPC537": (
+        top(NECK + HEM + POCKETS.format(cutting="once")),
+        (top(NECK + HEM + POCKETS.format(cutting="twice")), ("cut `pocket` twice",)),
     ),
     "SPC515": (
         top(NECK),

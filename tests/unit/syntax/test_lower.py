@@ -9,8 +9,6 @@ import pytest
 
 from specc.syntax import tree
 from specc.syntax.lower import Lowering
-from specc.syntax.lower_alterations import LowerAlterations
-from specc.syntax.lower_tracing import LowerTracing
 from specc.syntax.show import show
 from specc.syntax.tables import parser
 from tests.unit.syntax.reading import STATEMENTS, nodes, only, sound
@@ -37,7 +35,8 @@ def test_every_rule_has_a_method_and_every_method_a_rule() -> None:
         for rule in parser().rules
         if not rule.origin.name.startswith("_") and (rule.alias or not rule.options.expand1)
     }
-    written = {**vars(LowerAlterations), **vars(LowerTracing), **vars(Lowering)}
+    owners = (owner for owner in Lowering.__mro__ if owner.__module__.startswith("specc."))
+    written = {name for owner in owners for name in vars(owner)}
     methods = {name for name in written if name.islower() and not name.startswith("_")}
 
     assert rules == methods
