@@ -172,3 +172,18 @@ def test_girths_less_ease_are_those_of_the_average_woman(
     block: str, line: str, ease: float, mean: float
 ) -> None:
     assert girth(block, "p50", line, "", WOMEN) - ease * INCH == pytest.approx(mean, rel=0.01)
+
+
+# The raglan top, set to an ease in inches, on women and on men.
+@against(Known.COMPUTED, ANSUR, "means of chest, hip and biceps, women and men, within 1 %")
+@pytest.mark.parametrize(
+    ("chart", "means"), [(WOMEN, (946.86, 1021.25, 305.58)), (MEN, (1058.71, 1019.52, 358.14))]
+)
+def test_the_raglan_top_less_its_ease_is_the_average_woman_and_man(
+    chart: str, means: tuple[float, float, float]
+) -> None:
+    settings = "bust-ease 3 in; hip-ease 3 in; upper-arm-ease 3 in"
+    lines = (("bust-line", 1.0), ("hip-line", 1.0), ("upper-arm-line", 2.0))  # the sleeve is there twice
+    found = [girth("raglan-top", "p50", line, settings, chart) / times - 3.0 * INCH for line, times in lines]
+
+    assert found == pytest.approx(means, rel=0.01)

@@ -29,3 +29,15 @@ def test_a_pyjama_top_stays_within_the_limits_of_tight_sleepwear() -> None:
 
     assert "expect within sleepwear-girls" in text
     assert said(text, folder=GARMENTS) == ()
+
+
+def test_a_childs_neck_is_held_against_the_childs_head() -> None:
+    """Jersey that stretches by half passes the head; the same neck in a cloth that does not is refused."""
+    text = GARMENTS.joinpath("raglan-top.garment").read_text(encoding="utf-8")
+    stiff = text.replace("  stretch   50%\n", "")
+    assert stiff != text
+    (fault,) = (one for one in said(stiff, folder=GARMENTS) if one.code.id == "SPC505")
+
+    assert "in every size" in fault.message
+    assert len(fault.notes) == 4
+    assert "the head is 49.6 cm" in fault.notes[0]
