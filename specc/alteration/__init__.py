@@ -13,11 +13,13 @@ from specc.alteration import (
     divide,
     extend,
     face,
+    gather,
     join,
     leave_out,
     lengthen,
     mirror,
     move_corner,
+    pleat,
     release,
     round_corner,
     scallop,
@@ -30,6 +32,7 @@ from specc.alteration import (
 )
 from specc.model.alteration import Crop, LeaveOut, Lengthen, MoveCorner, Release, Swing
 from specc.model.dividing import Divide
+from specc.model.fullness import Gather, Pleat
 from specc.model.reshaping import (
     Band,
     Extend,
@@ -74,5 +77,7 @@ VERBS: Final[tuple[tuple[type, Verb], ...]] = (
     (Unfold, unfold.apply),
     (Mirror, mirror.apply),
     (Face, face.apply),
+    (Pleat, pleat.apply),
+    (Gather, gather.apply),
     (Divide, divide.apply),
 )

@@ -25,7 +25,9 @@ def edge_backward(edge: Edge) -> Edge:
         parts=line_backward(edge.parts),
         darts=edge.darts[::-1],
         gathers=tuple(replace(g, start=whole - g.end, end=whole - g.start) for g in reversed(edge.gathers)),
-        folds=tuple(replace(fold, at=whole - fold.at) for fold in reversed(edge.folds)),
+        folds=tuple(
+            replace(fold, at=whole - fold.at, onto_after=not fold.onto_after) for fold in reversed(edge.folds)
+        ),
     )
 
 

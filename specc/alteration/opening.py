@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from specc.alteration.blending import flared, smoothed
@@ -42,19 +43,35 @@ class Opening:
     inner: tuple[Point, Point]
 
 
+@dataclass(frozen=True, slots=True)
+class Filling:
+    """What an opening becomes; for a fold, whether its underlay lies along the run after it.
+
+    Several folds share the opening evenly, in the order of the cloth. None means one, pressed as darts are.
+    """
+
+    form: Form
+    onto_after: tuple[bool, ...] = ()
+
+    def backward(self) -> Filling:
+        """The same for an edge that is travelled the other way."""
+        return Filling(self.form, tuple(not onto for onto in reversed(self.onto_after)))
+
+
 def filled(
-    piece: Piece, runs: tuple[Run, ...], opening: Opening, form: Form
+    piece: Piece, runs: tuple[Run, ...], opening: Opening, filling: Filling
 ) -> tuple[Piece, tuple[Run, ...]]:
     """The piece and its runs with the opening drawn over.
 
     With flare the edge grows; otherwise it stays as long as sewn, by gathers or ease over the inner halves of
-    the two runs, or by a fold. The edges of the piece are still to be made of the runs.
+    the two runs, or by folds. The edges of the piece are still to be made of the runs.
     """
     index = next(index for index, run in enumerate(runs) if run.dart == opening.name)
     before, after = runs[index], runs[index + 1]
-    if form in FOLDED:
-        onto_after = laid_onto_second(piece, before.path.end, after.path.start)
-        path = _folded(before.path, after.path, opening.inner, onto_after=onto_after)
+    folds: tuple[tuple[Path, bool], ...] = ()
+    if filling.form in FOLDED:
+        folds = _folds(piece, before.path, after.path, opening, filling)
+        path = linked((before.path, *(fold for fold, _ in folds), after.path))
     else:
         path = _smooth(before.path, after.path, opening.pivot)
     first, second = before.path.length(), after.path.length()
@@ -62,16 +79,18 @@ def filled(
     runs = (*runs[:index], Run(after.edge, path, after.dart), *runs[index + 2 :])
     edge = edge_named(piece, before.edge)
     assert edge is not None
-    if form is Form.FLARE:
+    if filling.form is Form.FLARE:
         return with_marks(piece, edge.name, behind(opening.at, growth)), runs
     if growth <= SAME:
         return piece, runs
-    if form in FOLDED:
-        taken = replace(edge, folds=(*edge.folds, Fold(opening.at, growth, FOLDED[form])))
+    if folds:
+        kind = FOLDED[filling.form]
+        laid = [Fold(opening.at, fold.length(), kind, onto_after) for fold, onto_after in folds]
+        taken = replace(edge, folds=tuple(sorted((*laid, *edge.folds), key=lambda fold: fold.at)))
     else:
         low = max(0.0, opening.at - 0.5 * first)
         high = min(stitched_length(edge), opening.at + 0.5 * second)
-        drawn = Gathers(low, high, growth, eased=form is Form.EASE)
+        drawn = Gathers(low, high, growth, eased=filling.form is Form.EASE)
         taken = replace(edge, gathers=(*edge.gathers, drawn))
     return replace(piece, edges=tuple(taken if e.name == edge.name else e for e in piece.edges)), runs
 
@@ -83,29 +102,51 @@ def _smooth(before: Path, after: Path, pivot: Point | None) -> Path:
     return path if path.length() >= whole else linked((before, after))
 
 
-def _folded(before: Path, after: Path, inner: tuple[Point, Point], *, onto_after: bool) -> Path:
-    """The run with the edge of a fold between the two: laid, its layers end with the run they lie on.
-
-    Its upper half is the mirror image, in the line of the fold, of the run onto which it is laid; its lower
-    half is the mirror image of that in the middle of the fold.
-    """
-    if onto_after:
-        turned = _folded(after.reversed(), before.reversed(), inner[::-1], onto_after=False)
-        return turned.reversed()
+def _folds(
+    piece: Piece, before: Path, after: Path, opening: Opening, filling: Filling
+) -> tuple[tuple[Path, bool], ...]:
+    """The edges of the folds in the opening, each with the way in which its underlay lies."""
     start, end = before.end, after.start
+    if start.distance(end) <= NEAR:
+        return ()
+    laid = filling.onto_after or (laid_onto_second(piece, start, end),)
+    outer = _between(start, end, opening.pivot, len(laid))
+    inner = _between(*opening.inner, opening.pivot, len(laid))
+    folds = []
+    for onto_after, (a, b), (c, d) in zip(laid, pairwise(outer), pairwise(inner), strict=True):
+        if onto_after:
+            fold = _folded(after, b, a, (d, c)).reversed()
+        else:
+            fold = _folded(before.reversed(), a, b, (c, d))
+        folds.append((fold, onto_after))
+    return tuple(folds)
+
+
+def _between(start: Point, end: Point, pivot: Point | None, count: int) -> list[Point]:
+    """The points at which folds part, ends included: on the arc about the pivot, if there is one."""
+    shares = [number / count for number in range(1, count)]
+    if pivot is None or min(start.distance(pivot), end.distance(pivot)) <= SAME:
+        return [start, *(start.toward(end, share) for share in shares), end]
+    angle = (start - pivot).angle_to(end - pivot)
+    return [start, *(Rigid.turning(pivot, angle * share)(start) for share in shares), end]
+
+
+def _folded(onto: Path, start: Point, end: Point, inner: tuple[Point, Point]) -> Path:
+    """The edge of a fold between two points: laid, its layers end with the run onto which it is laid.
+
+    That run, `onto`, leads away from `start`. The upper half of the fold's edge is its mirror image in the
+    line of the fold, the lower half the mirror image of that in the middle of the fold.
+    """
     gap = start.distance(end)
-    if gap <= NEAR:
-        return linked((before, after))
     middle = start.toward(end, 0.5)
     axis = inner[0].toward(inner[1], 0.5) - middle
-    onto = before.transformed(Rigid.mirroring(start, inner[0] - start)).reversed()
-    onto = onto.between_points(start, onto.end)
-    met = line_crossings(onto.extended(0.0, gap), middle, axis)
+    image = onto.transformed(Rigid.mirroring(start, inner[0] - start))
+    image = image.between_points(start, image.end)
+    met = line_crossings(image.extended(0.0, gap), middle, axis)
     if not met or met[0].along > UNDERLAY * gap:
-        return linked((before, after))
-    upper = onto.extended(0.0, gap).between(0.0, met[0].along)
-    lower = upper.transformed(Rigid.mirroring(middle, axis)).reversed()
-    return linked((before, upper, lower, after))
+        return Path.through(start, end)
+    upper = image.extended(0.0, gap).between(0.0, met[0].along)
+    return linked((upper, upper.transformed(Rigid.mirroring(middle, axis)).reversed()))
 
 
 def lines_over(piece: Piece, dart: Dart) -> tuple[ReferenceLine, ...]:

@@ -114,6 +114,11 @@ REASONS: Final = (
     Reason("divided-at-end", "`{piece}.{edge}` cannot be divided at an end, a dart or a fold"),
     Reason("level-does-not-divide", "the level meets `{piece}.{edge}` {where}, not in one place"),
     Reason("no-step-to-slant", "`{piece}.{edge}` makes no step with a neighbour that goes straight on"),
+    Reason(
+        "edge-along-grain", "`{piece}.{edge}` runs along the grain, and no slash along the grain begins there"
+    ),
+    Reason("pleats-too-close", "pleats {distance} apart along `{piece}.{edge}` need at least {least}"),
+    Reason("stretch-too-short", "a stretch of {length} of `{piece}.{edge}` is too short to be gathered"),
     Reason("share-of-band", "a band is cut to a share of more than nothing, not {share}"),
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from specc.alteration.opening import Opening, filled, lines_over
+from specc.alteration.opening import Filling, Opening, filled, lines_over
 from specc.alteration.refusal import Refusal, found, line_of, missing
 from specc.alteration.runs import edges_from, replaced, runs_of
 from specc.model.alteration import Form
@@ -62,7 +62,7 @@ def _sewn(piece: Piece, ref: PartRef, step: SewAs) -> Piece | Refusal:
     index = host.darts.index(dart.name)
     at = stitched_at(host, index, host.parts[index].length())
     opening = Opening(dart.name, at, dart.pivot, (dart.pivot, dart.pivot))
-    sewn, runs = filled(piece, runs_of(piece), opening, step.form)
+    sewn, runs = filled(piece, runs_of(piece), opening, Filling(step.form))
     return replace(
         sewn,
         edges=edges_from(sewn, runs),

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from specc.alteration.halves import Halves, closed_up
 from specc.alteration.marks import behind
-from specc.alteration.opening import Opening, filled
+from specc.alteration.opening import Filling, Opening, filled
 from specc.alteration.refusal import Refusal, found, line_of, missing
 from specc.alteration.runs import Run, edges_from, free_name, replaced
 from specc.alteration.slash import is_clear, obstacle, stitched_place
@@ -202,7 +202,7 @@ def _swung(  # noqa: PLR0913 - a dart, where it goes, and as what
         dart.pivot,
         (dart.pivot, dart.pivot),
     )
-    moved, runs = filled(moved, runs, opening, form)
+    moved, runs = filled(moved, runs, opening, Filling(form))
     return replace(moved, edges=edges_from(moved, runs))
 
 

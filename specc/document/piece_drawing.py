@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.attached_lines import attached_lines, label_attached
 from specc.document.drawing import Drawing, Label, Stroke
+from specc.document.fullness_lines import fullness_lines, label_fullness
 from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.marks import scale_bar
@@ -85,6 +86,7 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
         cut_line(piece, polygon, view),
         *dart_lines(piece, view),
         *laid_lines(piece, view),
+        *fullness_lines(piece, view),
         *grain_lines(piece, view),
         *notch_lines(piece, view, cutting.notches, cutting.allowances),
         *attached_lines(piece, attached, view),
@@ -95,6 +97,7 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
     label_grain(placer, piece, view)
     label_edges(placer, piece, view, lengths)
     label_darts(placer, piece, view)
+    label_fullness(placer, piece, view, lengths)
     label_attached(placer, piece, cutting.attached, view, lengths)
     label_lines(placer, piece, view)
     label_piece(placer, piece, view, cutting.lines, outside=_outside(view.at, far, beside))

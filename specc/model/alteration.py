@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from specc.model.fullness import Fullness
 from specc.model.reshaping import Reshaping
 
 if TYPE_CHECKING:
@@ -147,4 +148,4 @@ class MoveCorner:
     origin: Span
 
 
-Alteration = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping
+Alteration = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping | Fullness

@@ -75,12 +75,15 @@ class FoldKind(StrEnum):
 class Fold:
     """Cloth folded away at one place of an edge: `at` along the stitched edge, `amount` along the cloth.
 
-    On the paper the fold begins at that place and ends `amount` further on.
+    On the paper the fold begins at that place and ends `amount` further on. `onto_after` says that its
+    underlay lies along the run behind it, so that the fold as seen faces the edge's start; else the other way
+    round. Folds at one place stand in the order of the cloth.
     """
 
     at: float
     amount: float
     kind: FoldKind
+    onto_after: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from specc.model.alteration import (
 from specc.model.expression import Arithmetic, Constant, Operator, PartRef
 from specc.resolve.codes import NAMED_TWICE, there_are, unknown_name
 from specc.resolve.expressions import meaning
+from specc.resolve.fullness import Fuller
 from specc.resolve.parts import DARTS, Gone, wrong_kind
 from specc.resolve.reshaping import Reshaper
 from specc.resolve.swings import Swinger
@@ -55,6 +56,7 @@ class Alterer:
         self._parts = parts
         self._say = say
         self._swinger = Swinger(self, parts, say)
+        self._fuller = Fuller(self, parts, say)
         self._reshaper = Reshaper(self, parts, say)
 
     def step(self, node: tree.AlterStep) -> Alteration | None:  # noqa: PLR0911  one line a verb
@@ -84,6 +86,8 @@ class Alterer:
                     if by and edges
                     else None
                 )
+            case tree.Pleat() | tree.Gather():
+                return self._fuller.step(node)
             case _:
                 return self._reshaper.step(node)
 

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Any
 from lark import v_args
 
 from specc.syntax import tree
-from specc.syntax.lower_alterations import LowerAlterations, present
+from specc.syntax.lower_alterations import present
+from specc.syntax.lower_fullness import LowerFullness
 from specc.units import parse_number
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 # Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
-class LowerTracing(LowerAlterations):
+class LowerTracing(LowerFullness):
     """Turns the rules of pieces on paper into nodes."""
 
     def traced(self, meta: Meta, *parts: Any) -> tree.Traced:

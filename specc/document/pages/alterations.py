@@ -25,7 +25,11 @@ if TYPE_CHECKING:
     from specc.making.assembly import StepRecords
     from specc.pattern.piece import Piece
 
+Lengths = tuple[float | None, float | None]
+"""An edge before and after a step, in millimetres; None where it is not there."""
+
 _ROOM = Point(120.0, 84.0)
+_SAME = 0.01  # mm of garment; no step of a length as printed is so small
 _STEP_ROOM = Point(58.0, 66.0)
 _BESIDE = 5  # sizes whose table fits beside a drawing
 _ROWS = 30  # of tables that fit on a page beside one
@@ -115,22 +119,41 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
         return
     near = sheet.lengths.near
     rows: list[Row] = []
+    on_paper = False
     for piece, edge in names:
         changes = tuple(
             next((each for each in record.edges if (each.piece, each.edge) == (piece, edge)), None)
             for record in step.records
         )
-        rows.append(
-            Row(
-                (f"{piece}.{edge}", "before", *(_cell(each, "before", near, none=_NEW) for each in changes)),
-                with_next=True,
-            )
+        drawn = all(_stays(each, drawn=False) for each in changes)
+        if drawn and all(_stays(each, drawn=True) for each in changes):
+            continue
+        on_paper = on_paper or drawn
+        lengths = tuple(_lengths(each, drawn=drawn) if each else None for each in changes)
+        word = "drawn " if drawn else ""
+        before = tuple(_cell(each, 0, near, none=_NEW) for each in lengths)
+        after = tuple(_cell(each, 1, near, none=_GONE) for each in lengths)
+        rows += (
+            Row((f"{piece}.{edge}", f"{word}before", *before), with_next=True),
+            Row(("", f"{word}after", *after), with_next=True),
+            Row(("", "change", *(_difference(each, near) for each in lengths))),
         )
-        rows.append(
-            Row(("", "after", *(_cell(each, "after", near, none=_GONE) for each in changes)), with_next=True)
-        )
-        rows.append(Row(("", "change", *(_difference(each, near) for each in changes))))
-    yield Table(f"edges-changed-{number}", "", _columns(sheet, "Edge"), tuple(rows))
+    note = "Drawn: along the paper, of edges that stay as long as sewn." if on_paper else ""
+    if rows:
+        yield Table(f"edges-changed-{number}", "", _columns(sheet, "Edge"), tuple(rows), note=note)
+
+
+def _stays(change: EdgeChange | None, *, drawn: bool) -> bool:
+    """Whether the edge is as long as it was before."""
+    if change is None:
+        return True
+    before, after = _lengths(change, drawn=drawn)
+    return before is not None and after is not None and abs(after - before) <= _SAME
+
+
+def _lengths(change: EdgeChange, *, drawn: bool) -> Lengths:
+    """Before and after, as sewn or as drawn."""
+    return (change.drawn_before, change.drawn_after) if drawn else (change.before, change.after)
 
 
 def _darts(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
@@ -170,17 +193,17 @@ def _columns(sheet: Sheet, first: str) -> tuple[Column, ...]:
     return (Column(first), Column("", width=22.0), *sheet.size_columns("In size", width=12.5))
 
 
-def _cell(change: EdgeChange | None, when: str, near: Callable[[float], str], *, none: str) -> str:
-    if change is None:
+def _cell(lengths: Lengths | None, when: int, near: Callable[[float], str], *, none: str) -> str:
+    if lengths is None:
         return "same"
-    value = change.before if when == "before" else change.after
+    value = lengths[when]
     return none if value is None else near(value)
 
 
-def _difference(change: EdgeChange | None, near: Callable[[float], str]) -> str:
-    if change is None or change.before is None or change.after is None:
+def _difference(lengths: Lengths | None, near: Callable[[float], str]) -> str:
+    if lengths is None or lengths[0] is None or lengths[1] is None:
         return ""
-    printed = near(change.after - change.before)
+    printed = near(lengths[1] - lengths[0])
     return printed if printed.startswith("-") or printed == "0" else f"+{printed}"
 
 

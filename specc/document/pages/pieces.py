@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from specc.document.attachments import attached_table, goes, onto
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.drawing import Drawing
+from specc.document.fullness_table import DRAWN_IN, fullness_table, has_fullness, height_of_table
 from specc.document.lengths import Lengths
 from specc.document.marks import scale_bar
 from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
 _WIDE = 180.0  # of a page between its margins, millimetres of paper
 _WIDTH = 118.0
 _BELOW = 94.0  # heading, table of edges and one of darts, millimetres of paper
+_DRAWN_IN = 36.0  # of a table of what is drawn in that stays with the drawing, millimetres of paper
 _NEST_ROOM = Point(80.0, 104.0)
 _ABREAST = 2
 _CHECK = "Measure these bars: if they are not as long as they say, the sheet was not printed at full size."
@@ -50,7 +52,7 @@ def build(sheet: Sheet) -> Page:
     lead = f"Lengths in {lengths.word}, to the nearest {lengths.step}. Sizes {', '.join(sheet.sizes)}."
     blocks: list[Block] = [_list(sheet), Figure(_print_check(), _CHECK), *_nests(sheet)]
     for piece, cut in zip(sheet.sample.pieces, sheet.sample_quantities.cuts, strict=True):
-        blocks.append(_piece(sheet, piece, cut))
+        blocks += _piece(sheet, piece, cut)
     return Page("pieces", "Cutting list and pieces", lead, tuple(blocks))
 
 
@@ -125,23 +127,29 @@ def _nest(sheet: Sheet, piece: Piece) -> Figure:
     return Figure(drawing, f"{_named(piece)}, sizes {sheet.sizes[0]} to {sheet.sizes[-1]}, {_scale(drawing)}")
 
 
-def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Block:
+def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Iterator[Block]:
     drawing = _drawing(sheet, piece, cut)
     figure = Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")
     takes = any(isinstance(one, Placed) for _, one in onto(sheet, piece.name))
     signs = f"{_SIGNS} {_SEWN_ON}" if takes else _SIGNS
+    if has_fullness(piece):
+        signs = f"{signs} {DRAWN_IN}"
     said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(signs, "note")))
     title = Heading(_named(piece), detail=f"size {sheet.header.sample}")
-    return Group(
-        "together",
-        (
-            title,
-            Group("beside", (figure, said), first=_WIDTH + 6.0),
-            *_edges(sheet, piece),
-            *_darts(sheet, piece),
-            *attached_table(sheet, piece.name),
-        ),
-    )
+    beside = Group("beside", (figure, said), first=_WIDTH + 6.0)
+    tables = (*_edges(sheet, piece), *_darts(sheet, piece), *attached_table(sheet, piece.name))
+    drawn_in = tuple(fullness_table(sheet, piece))
+    if _drawn_in(piece):
+        yield Group("together", (title, beside, *tables, *drawn_in))
+    else:
+        yield Group("together", (title, beside, *tables))
+        yield from drawn_in
+
+
+def _drawn_in(piece: Piece) -> float:
+    """How much of the page the table of what is drawn in takes; nothing where it may go on to the next."""
+    height = height_of_table(piece)
+    return height if height <= _DRAWN_IN else 0.0
 
 
 def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
@@ -177,7 +185,7 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
         f"size {header.sample}",
         f"{header.style}{revision}",
     )
-    room = Point(_WIDTH, sheet.page_height - _BELOW)
+    room = Point(_WIDTH, sheet.page_height - _BELOW - _drawn_in(piece))
     titles = onto(sheet, piece.name)
     cutting = Cutting(piece, cut, _notches(sheet, piece), allowances, lines, titles)
     return piece_drawing(cutting, sheet.lengths, room=room)

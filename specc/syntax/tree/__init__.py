@@ -27,6 +27,7 @@ from specc.syntax.tree.dividing import Divide
 from specc.syntax.tree.drawings import Drawing, DrawnPath
 from specc.syntax.tree.expressions import Applied, Arithmetic, Asked, Compass, Expression, Named, Signed
 from specc.syntax.tree.file import Declaration, Tree
+from specc.syntax.tree.fullness import Fullness, Gather, Lay, Pleat, Slashed
 from specc.syntax.tree.makings import Allowance, Finish, Material, Method, Pass, Seam, Takes, TurnedBy
 from specc.syntax.tree.pieces import (
     At,
@@ -121,6 +122,8 @@ __all__ = [
     "Face",
     "Find",
     "Finish",
+    "Fullness",
+    "Gather",
     "Going",
     "Grade",
     "Graded",
@@ -128,6 +131,7 @@ __all__ = [
     "Hold",
     "Join",
     "Label",
+    "Lay",
     "LeaveOut",
     "Lengthen",
     "Let",
@@ -157,6 +161,7 @@ __all__ = [
     "Pass",
     "Piece",
     "Place",
+    "Pleat",
     "PointStatement",
     "Property",
     "Reckoned",
@@ -173,6 +178,7 @@ __all__ = [
     "Sheet",
     "Shift",
     "Signed",
+    "Slashed",
     "Split",
     "SplitEnd",
     "Spread",

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from specc.syntax.tree.fullness import Fullness
 from specc.syntax.tree.reshaping import Reshaping
 
 if TYPE_CHECKING:
@@ -98,7 +99,7 @@ class MoveCorner(NamedTuple):
     span: Span
 
 
-AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping
+AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping | Fullness
 
 
 class Alter(NamedTuple):

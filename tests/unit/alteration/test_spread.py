@@ -82,7 +82,7 @@ def test_a_pleat_is_marked_where_it_begins() -> None:
     )
     pleated = altered(spread.apply((SKIRT,), from_corners, evaluate))
     assert edge(pleated, "a").folds == (Fold(120.0, 60.0, FoldKind.PLEAT),)
-    assert edge(pleated, "c").folds == (Fold(80.0, 60.0, FoldKind.PLEAT),)
+    assert edge(pleated, "c").folds == (Fold(80.0, 60.0, FoldKind.PLEAT, onto_after=True),)
 
 
 def test_a_second_slash_leaves_the_marks_of_the_first() -> None:
