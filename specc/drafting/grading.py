@@ -5,15 +5,17 @@ Knows nothing of how points, edges and values are found.
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING, Final, Protocol
 
 from specc.geometry.point import Point
-from specc.model.block import Arc, At, Curve, DartRun
+from specc.model.block import Arc, At, Curve, DartRun, LineDraft
 from specc.model.tracing import Meeting, Near
 from specc.pattern.measure import place_on_edge, stitched_at, stitched_length
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
     from specc.model.block import EdgeDraft, PieceDraft, PointDraft
     from specc.model.expression import Expression
     from specc.model.tracing import Shift, Traced
@@ -51,7 +53,8 @@ def carried(draft: PointDraft, piece: PieceDraft, now: OnePiece, before: OnePiec
 
     What is described from other points has moved with them already. The ends of edges stay where they are.
     Within an edge a point moves as its neighbours with a rule do, more like the nearer one, by the length
-    along the edge; the point of a dart goes with the dart, a point on an edge with the edge. All else stays.
+    along the edge; the point of a dart goes with the dart, a point on an edge with the edge. A point that a
+    reference line passes moves between those of the line. All else stays.
     """
     name = draft.name
     if not isinstance(draft.position, At | Meeting | Near) or any(
@@ -71,6 +74,9 @@ def carried(draft: PointDraft, piece: PieceDraft, now: OnePiece, before: OnePiec
             place = _place(along, at)
             went = _follow(edge, place, now, before, knots=_knots(edge, piece.name))
             return went - place_on_edge(along, place).at
+    for line in piece.lines:
+        if isinstance(line, LineDraft) and name in line.through:
+            return _between_ends(line, piece, now, before, name=name)
     return STILL
 
 
@@ -78,17 +84,37 @@ def _between_neighbours(
     edge: EdgeDraft, piece: PieceDraft, now: OnePiece, before: OnePiece, *, name: str
 ) -> Point:
     """What the nearest points of the edge with a rule, or its ends, have moved by, in proportion."""
-    ruled = {point.name for point in piece.points if point.graded is not None}
     start, end = _ends(edge)
     along = before.edge(edge.name)
-    at = _place(along, before.at(name))
     anchors = {0.0: start, stitched_length(along): end}
-    anchors |= {_place(along, before.at(knot)): knot for knot in _knots(edge, piece.name) if knot in ruled}
-    for (low, first), (high, second) in pairwise(sorted(anchors.items())):
+    ruled = _ruled(piece, _knots(edge, piece.name))
+    anchors |= {_place(along, before.at(knot)): knot for knot in ruled}
+    return _between(anchors, _place(along, before.at(name)), now, before)
+
+
+def _between_ends(line: LineDraft, piece: PieceDraft, now: OnePiece, before: OnePiece, *, name: str) -> Point:
+    """What the nearest points of the line with a rule, or its ends, have moved by, in proportion."""
+    names = (line.start, *line.through, line.end)
+    steps = (before.at(one).distance(before.at(other)) for one, other in pairwise(names))
+    places = dict(zip(names, accumulate(steps, initial=0.0), strict=True))
+    stops = (line.start, *_ruled(piece, line.through), line.end)
+    return _between({places[stop]: stop for stop in stops}, places[name], now, before)
+
+
+def _ruled(piece: PieceDraft, names: Iterable[str]) -> tuple[str, ...]:
+    """Those of the points that have a rule."""
+    ruled = {point.name for point in piece.points if point.graded is not None}
+    return tuple(name for name in names if name in ruled)
+
+
+def _between(anchors: Mapping[float, str], at: float, now: OnePiece, before: OnePiece) -> Point:
+    """What a place has moved by between the points that lie at the lengths before and behind it."""
+    stops = sorted(anchors.items())
+    for (low, first), (high, second) in pairwise(stops):
         if at <= high:
             share = (at - low) / (high - low)
             return _moved(first, now, before).toward(_moved(second, now, before), share)
-    return _moved(end, now, before)
+    return _moved(stops[-1][1], now, before)
 
 
 def _follow(

@@ -12,7 +12,7 @@ from specc import world
 from specc.gather import MOST_FILES, Refused, gather, read
 from specc.source import SourceFile
 from specc.world import Folder
-from tests.worlds import Texts, told
+from tests.worlds import Texts, garment_of, told
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
@@ -260,3 +260,53 @@ def test_a_file_that_may_not_be_read_is_refused(tmp_path: Path, monkeypatch: pyt
 @pytest.mark.parametrize(("root", "called"), [(".", ""), ("deep", "deep/"), ("../up", "../up/"), ("/", "/")])
 def test_paths_are_shown_as_the_user_called_the_folder(root: str, called: str) -> None:
     assert Folder(Path(root)).called == called
+
+
+PAPER = """garment strap "Strap" { style "ST"; sizes S, M; units mm }
+cloth web { fibre 100% cotton; width 150 cm }
+use "paper/pieces.garment"
+"""
+PIECE = """piece strap "strap" {
+  outline from "svg/strap.svg", 1 unit is 1 mm
+  point a near 0 mm, 0 mm on "whole"
+  edge all from a { along "whole" to a }
+}
+"""
+STRAP = '<svg xmlns="http://www.w3.org/2000/svg"><path id="whole" d="M 0 0 H 90 V 30 H 0 Z"/></svg>'
+
+
+def test_a_drawing_lies_beside_the_file_that_names_it_and_is_among_the_sources() -> None:
+    files = {"paper/pieces.garment": PIECE, "paper/svg/strap.svg": STRAP}
+
+    garment = garment_of(PAPER, files)
+
+    assert [file.name for file in garment.sources] == [
+        "spec.garment",
+        "paper/pieces.garment",
+        "paper/svg/strap.svg",
+    ]
+
+
+def test_a_drawing_is_read_once_however_many_pieces_are_taken_from_it() -> None:
+    asked: list[str] = []
+
+    class Counting(Texts):
+        def project(self, path: str) -> bytes | Refused:
+            asked.append(path)
+            return super().project(path)
+
+    text = (
+        PAPER.replace('use "paper/pieces.garment"\n', "") + PIECE + PIECE.replace("piece strap", "piece more")
+    )
+    found, said = gather(SourceFile("spec.garment", text), Counting({"svg/strap.svg": STRAP}))
+
+    assert said == ()
+    assert asked == ["svg/strap.svg"]
+    assert len(found.drawings) == 2
+
+
+def test_what_a_drawing_lacks_is_told_once_and_nothing_that_follows_from_it() -> None:
+    assert told(PAPER, {"paper/pieces.garment": PIECE}) == [("SPC224", '"svg/strap.svg"')]
+    assert told(PAPER, {"paper/pieces.garment": PIECE, "paper/svg/strap.svg": "<html/>"}) == [
+        ("SPC230", "<html/>")
+    ]

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from specc.alteration.shape import shape
 from specc.geometry.point import Point
 from specc.geometry.segment import Line
 from specc.pattern.lookup import dart_named, edge_named, line_named, point_named
@@ -144,6 +145,7 @@ def test_a_straight_edge_stays_straight_and_stated_directions_stay() -> None:
 DART = """edge top from a { line to b }
 edge side from b { line to high; dart bust-dart to low, pointing at bust; line to c }
 edge base from c { line to d; line to a }"""
+FOLDED = DART.replace("line to d; line to a }", "line to d }\nedge left from d { line to a }")
 DART_POINTS = (
     "point high at 23 cm, 28 cm {high}\npoint low at 23 cm, 26 cm {low}\npoint bust at 15 cm, 27 cm {bust}"
 )
@@ -198,6 +200,71 @@ def test_a_line_from_edge_to_edge_ends_on_them_in_every_size() -> None:
             edge(pieces["12"], "side").parts[0].distance_to(Point(238.0, 200.0)), abs=0.02
         )
         assert edge(piece, "base").parts[0].distance_to(line.parts[0].start) < 1e-6
+
+
+def test_a_line_within_the_piece_is_carried_by_its_ends() -> None:
+    points = """point left at 5 cm, 20 cm graded 0 mm, 4 mm
+      point middle at 10 cm, 20 cm
+      point right at 20 cm, 20 cm graded 6 mm, 0 mm
+      line level from left to right, through middle"""
+    piece = panels(ROUND, rest=points)["14"]
+
+    assert at(piece, "middle") == pytest.approx((100.0 + 2.0, 200.0 + 4.0 * 2.0 / 3.0))
+
+
+STRAP = """
+  outline from "shared/strap.svg", 1 unit is 1 mm
+  point a where "left" meets "top" {a}
+  point b where "top" meets "right" {b}
+  point c near 40 cm, 0 mm on "right" {c}
+  point d near 0 cm, 0 mm on "left"
+  edge top from a {{ along "top" to b }}
+  edge right from b {{ along "right" to c }}
+  edge base from c {{ line to d }}
+  edge left from d {{ along "left" to a }}
+"""
+
+
+def test_a_drawn_outline_stands_on_its_lower_left_corner_and_is_graded_like_a_measured_one() -> None:
+    text = STRAP.format(a="graded 0 mm, 3 mm", b="graded 10 mm, 3 mm", c="graded 10 mm, 0 mm")
+    pieces = {size: named(value)["panel"] for size, value in sizes(text).items()}
+
+    for steps, size in enumerate(SIZES, start=-2):
+        piece = pieces[size]
+        assert at(piece, "d") == (0.0, 0.0)
+        assert at(piece, "c") == pytest.approx((400.0 + 10.0 * steps, 0.0))
+        assert at(piece, "b") == pytest.approx((400.0 + 10.0 * steps, 100.0 + 3.0 * steps))
+        # The drawing leaves 0.4 mm between "left" and "top"; each comes half of the way.
+        assert at(piece, "a") == pytest.approx((0.2, 100.0 + 3.0 * steps))
+        assert edge(piece, "top").parts[0].start == edge(piece, "left").parts[0].end
+        assert [len(each.parts[0].segments) for each in piece.edges] == [1, 1, 1, 1]
+
+
+def test_a_scale_is_a_scale_whatever_its_units() -> None:
+    inches = STRAP.format(a="", b="", c="").replace("1 unit is 1 mm", "96 units are 1 in")
+    inches = inches.replace("40 cm", "4.17 in")
+    piece = named(sizes(inches)["12"])["panel"]
+
+    assert at(piece, "c") == pytest.approx((400.0 / 96.0 * 25.4, 0.0))
+
+
+def test_a_traced_piece_is_altered_like_any_other() -> None:
+    points = DART_POINTS.format(high="", low="", bust="")
+    whole = SQUARE.format(a="", b="graded 6 mm, 0 mm", c="graded 6 mm, 0 mm", d="")
+    head = HEAD.format(sizes=", ".join(SIZES), sample="12", before="")
+    body = f"traced in 12\ncut 1 on fold along left\n{whole}\n{FOLDED}\n{points}"
+    steps = "swing panel.bust-dart into panel.base at 50%\nlengthen panel by 2 cm at base\nunfold panel"
+    shaped, said = shape(garment(f"{head}piece panel {{\n{body}\n}}\nalter {{\n{steps}\n}}\n"))
+
+    assert said == ()
+    assert shaped is not None
+    for one, steps_up in zip(shaped, range(-2, 3), strict=True):
+        (piece,) = one.pieces
+        # 200 by 300 mm less a dart of 20 by 80, 20 mm longer, and both halves; the swing takes nothing away.
+        half = (200.0 + 6.0 * steps_up) * 320.0
+        assert piece.fold is None
+        assert area(piece) < 2.0 * half
+        assert area(piece) == pytest.approx(2.0 * half, rel=0.05)
 
 
 def test_what_is_described_from_a_graded_point_goes_with_it() -> None:
