@@ -13,6 +13,7 @@ from specc.document.piece_lines import on_paper, outward_at
 from specc.document.placement import Place
 from specc.geometry.point import Point
 from specc.pattern.measure import dart_tip, place_on_edge, stitched_length
+from specc.pattern.outline import bounds
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -124,7 +125,7 @@ def label_piece(
 
     Or outside, where its middle line then begins at a point stated.
     """
-    corners = [view.point(part.start) for edge in piece.edges for part in edge.parts]
+    corners = [view.point(corner) for corner in bounds(piece)]
     left, right = min(c.x for c in corners), max(c.x for c in corners)
     top, bottom = min(c.y for c in corners), max(c.y for c in corners)
     places: tuple[Place, ...]
