@@ -28,6 +28,38 @@ use chart misses
 use block sheath {{ {block} }}
 trim edging "fold-over elastic" {{ kind fold-over elastic; width 20 mm; stretch 60% }}
 """
+PANELS = """garment curtain "Curtain" {{ style "C"; sizes S; units cm }}
+chart one-size {{ sizes S, L; measurement bust = 88, 100 cm }}
+block panels {{
+  piece front "front" {{
+    cut 2
+    point a at 0 cm, 0 cm
+    point b at 20 cm, 0 cm
+    point c at 20 cm, {front}
+    point d at 0 cm, {front}
+    edge low from a {{ line to b }}
+    edge side from b {{ line to c }}
+    edge top from c {{ line to d }}
+    edge centre from d {{ line to a }}
+    {on_front}
+  }}
+  piece back "back" {{
+    cut 2
+    point b at 20 cm, 0 cm
+    point e at 40 cm, 0 cm
+    point f at 40 cm, {back}
+    point c at 20 cm, {back}
+    edge low from b {{ line to e }}
+    edge centre from e {{ line to f }}
+    edge top from f {{ line to c }}
+    edge side from c {{ line to b }}
+    {on_back}
+  }}
+}}
+use chart one-size
+use block panels
+cloth calico "cotton calico" {{ width 150 cm; is stable }}
+"""
 CLOTH = 'cloth calico "cotton calico" { width 150 cm; is stable }\n'
 SIDES = """seam side joins front.side to back.side by french
 seam flank joins front.flank to back.flank by french
@@ -50,6 +82,19 @@ def top(rest: str, *, head: str = "", cloth: str = CLOTH, seams: str = SHOULDERS
 def sheath(rest: str, *, head: str = "", block: str = "", cloth: str = CLOTH) -> Result:
     """The sheath, nothing sewn, and the rest."""
     return made(SHEATH.format(head=head, block=block) + cloth + rest)
+
+
+def panels(
+    rest: str = "seam side joins front.side to back.side by french",
+    *,
+    front: str = "40 cm",
+    back: str = "40 cm",
+    on_front: str = "",
+    on_back: str = "",
+) -> Result:
+    """Two rectangles whose sides, `b` to `c`, are sewn together."""
+    text = PANELS.format(front=front, back=back, on_front=on_front, on_back=on_back)
+    return made(f"{text}{rest}\n")
 
 
 def sizes(result: Result) -> tuple[SizeAssembly, ...]:

@@ -10,8 +10,12 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Collector, Severity, declare
 from specc.making.assembly import Assembly, SizeAssembly, StepRecords
 from specc.making.attaching import attach, attached_uses, refs_of, told, unheld
+from specc.making.laid import laid_sides
+from specc.making.limits import limits
+from specc.making.notches import notches
 from specc.making.openings import openings
 from specc.making.rounds import rounds, seam_rounds
+from specc.making.squaring import squared
 from specc.making.topology import Topology
 from specc.making.uses import uses
 from specc.making.walk import walk
@@ -70,17 +74,24 @@ def _size(garment: Garment, size: Shaped, attached: tuple[Attached, ...], say: C
     cure = "sew those edges to each other, or cut the whole piece as often as they make a run"
     say.add(*(NOT_ONE_RUN.at(seam.origin, seam=seam.name).help(cure) for seam in topology.parted))
     used = say.keep(uses(garment, size.pieces, evaluate))
+    used = say.keep(attached_uses(garment, size.pieces, used, evaluate))
+    sides = tuple(laid_sides(seam, size.pieces, topology) for seam in garment.seams)
+    placed, apart = notches(
+        garment.seams, size.pieces, walks, sides, limits(size.pieces, used, laid, attached)
+    )
     return SizeAssembly(
         size.size,
         size.drafted,
         size.stages,
         size.pieces,
         walks,
-        say.keep(attached_uses(garment, size.pieces, used, evaluate)),
+        squared(used, size.pieces, sides),
         laid,
         sewn,
         openings(garment, size.pieces, topology, walks, laid),
         attached,
+        placed,
+        apart,
     )
 
 

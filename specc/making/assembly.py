@@ -6,6 +6,7 @@ Knows nothing of amounts to buy, nor of paper. Lengths are millimetres.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -72,7 +73,8 @@ class EdgeUse:
     """What an edge of a piece is for.
 
     `kind` is seam, finish, hem, attachment, fold or none, `by` names it, and `allowance` is cut on. `turned`
-    are the depths by which it is turned back, from the edge outward.
+    are the depths by which it is turned back, from the edge outward. At the corners `squared` it ends square
+    to the edge.
     """
 
     piece: str
@@ -81,6 +83,7 @@ class EdgeUse:
     by: str | None
     allowance: float
     turned: tuple[float, ...] = ()
+    squared: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +117,46 @@ class Round:
     turning: float
 
 
+class NotchReason(StrEnum):
+    """What a notch is for, as the sheet says it."""
+
+    MATCH = "match"
+    BALANCE = "balance"
+    SEAM = "seam meets"
+    CENTRE = "centre"
+    GATHERS = "gathers end"
+    EASE = "ease ends"
+    PLEAT = "pleat"
+    TUCK = "tuck"
+    HELD = "held in"
+    LINE = "line"
+    ATTACHED = "attached"
+
+
+@dataclass(frozen=True, slots=True)
+class NotchMark:
+    """A notch to be cut on an edge, `at` millimetres along the stitched edge from its start corner.
+
+    In cloth that is folded away there, `within` is how far the notch lies behind the beginning of the fold.
+    """
+
+    piece: str
+    edge: str
+    at: float
+    double: bool
+    reason: NotchReason
+    within: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class NotchesApart:
+    """Two notches of a seam that do not meet: `distance` is how far apart they are, one on each edge."""
+
+    seam: str
+    edges: tuple[str, str]
+    distance: float
+
+
 @dataclass(frozen=True, slots=True)
 class Opening:
     """A closed round of edges that stay open, a neckline, an armhole, a hem, or of a seam that goes round.
@@ -141,21 +184,6 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
-class NotchMark:
-    """A notch on an edge of a piece, `at` millimetres along the stitched edge from its start corner.
-
-    `double` by common practice on what belongs to the back. `by` is the seam, finish or attachment that asks
-    for it, `block` for a notch of the block's own, `fold` for the centre of a piece on the fold.
-    """
-
-    piece: str
-    edge: str
-    at: float
-    double: bool
-    by: str
-
-
-@dataclass(frozen=True, slots=True)
 class CutPiece:
     """A piece ready to be cut: closed polygons (first point not repeated), flattened within 0.05 mm.
 
@@ -174,7 +202,8 @@ class SizeAssembly:
     """The garment in one size.
 
     `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end. `rounds` are
-    those of finishes and hems, `sewn` those of seams.
+    those of finishes and hems, `sewn` those of seams. `notches` are all that are cut, in the order of the
+    pieces and along them; `apart` are those of seams that do not meet.
     """
 
     size: str
@@ -187,6 +216,8 @@ class SizeAssembly:
     sewn: tuple[Round, ...]
     openings: tuple[Opening, ...]
     attached: tuple[Attached, ...]
+    notches: tuple[NotchMark, ...]
+    apart: tuple[NotchesApart, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,173 +1,270 @@
-"""Owns where the cut pieces are notched: on all sides of a seam, found by walking it, and at limits.
+"""Owns which notches the pieces get: those of the block on both sides of every seam, and what sewing needs.
 
-Knows nothing of drawing. What is notched is common practice, no source: the block's own notches, carried to
-the other sides; where a corner of one side lies within an edge of another (a side seam on a waistband); where
-reference lines end at a seam; where gathers begin and end; the middle of a long seam that has none of these;
-the limits between which a trim is held in; both sides of an end that is caught; the fold at edges that are
-sewn. Front single, back double.
+Knows nothing of how they are drawn. All of it is common practice, no source: two notches that meet look
+alike, double at the back and single elsewhere; what is a seam on one side is a notch on the other; gathers
+and ease are notched where they begin and end; where a bust line or hip line comes to a seam, both sides are.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from specc.making.assembly import NotchMark
-from specc.making.attached import CaughtAt
-from specc.making.course import course
-from specc.making.topology import Topology
-from specc.pattern.lookup import edge_named, piece_named
-from specc.pattern.measure import stitched_length, stitched_where
+from specc.making.assembly import NotchesApart, NotchMark, NotchReason
+from specc.making.balance import balance_points
+from specc.making.laid import called_back
+from specc.making.meeting import CLOSE, meeting
+from specc.pattern.measure import stitched_where
+from specc.pattern.piece import NotchKind
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
-    from specc.making.assembly import SizeAssembly
-    from specc.making.attached import Attached
-    from specc.making.course import Course
-    from specc.model.garment import Garment
+    from specc.making.assembly import Walk
+    from specc.making.laid import LaidSide
+    from specc.model.construction import Seam
     from specc.pattern.piece import Edge, Piece
 
-LONG: Final = 200.0  # mm: a seam so long is notched in the middle if it has no other notch
-NEAR: Final = 12.0  # mm: notches nearer to each other, or to an end of the seam, cannot be told apart
-_ON: Final = 0.5  # mm: so near to an edge, a line ends on it
-_SAME: Final = 0.05  # mm
+MEANT: Final = 10.0
+"""Two notches of the two sides of a seam nearer than this, in millimetres, are meant to meet (no source)."""
+
+CROWDED: Final = 12.0
+"""A line that ends nearer to a notch than this, in millimetres, gets none: they could not be told apart."""
+
+_BROUGHT = (NotchReason.MATCH, NotchReason.GATHERS, NotchReason.EASE)
+
+Edges = dict[tuple[str, str], "Edge"]
 
 
-def notches(garment: Garment, size: SizeAssembly) -> tuple[NotchMark, ...]:
-    """Every notch of the pieces, in the order of the pieces and their edges."""
-    marks = _Marks(size.pieces)
-    for piece in size.pieces:
+@dataclass(frozen=True, slots=True)
+class _Mark:
+    """A place of one side of a seam that is marked: `on_ruler` is where that is on the second side."""
+
+    side: int
+    along: float
+    on_ruler: float
+    double: bool
+    reason: NotchReason
+
+
+def notches(
+    seams: tuple[Seam, ...],
+    pieces: tuple[Piece, ...],
+    walks: tuple[Walk, ...],
+    laid: tuple[tuple[LaidSide, ...] | None, ...],
+    limits: Iterable[NotchMark],
+) -> tuple[tuple[NotchMark, ...], tuple[NotchesApart, ...]]:
+    """The notches of all pieces in one size, and those that do not meet.
+
+    `laid` are the sides of each seam, `limits` the notches that stand on one piece alone.
+    """
+    edges = {(piece.name, edge.name): edge for piece in pieces for edge in piece.edges}
+    own, lines = tuple(_own(pieces)), tuple(_line_ends(pieces))
+    found = list(limits)
+    apart: list[NotchesApart] = []
+    walked: set[tuple[str, str]] = set()
+    for seam, walk, sides in zip(seams, walks, laid, strict=True):
+        if sides is None:
+            continue
+        sewing = _Sewing(seam, sides, max(walk.tolerance, CLOSE), own, lines)
+        found += sewing.placed()
+        apart += sewing.apart
+        walked |= {(edge.stretch.piece, edge.stretch.edge) for side in sides for edge in side.edges}
+    found += (notch for notch in own if (notch.piece, notch.edge) not in walked)
+    return tuple(_ordered(found, edges)), tuple(dict.fromkeys(apart))
+
+
+def _own(pieces: tuple[Piece, ...]) -> Iterator[NotchMark]:
+    """What the pieces bring: their notches, and where gathers and ease begin and end."""
+    for piece in pieces:
         for notch in piece.notches:
-            marks.add(piece.name, notch.edge, notch.at, "block")
-    topology = Topology(size.pieces, garment.seams)
-    for seam in garment.seams:
-        laid = course(seam, size.pieces, topology)
-        if laid is not None:
-            _seam(seam.name, laid, marks)
-    used = {(use.piece, use.edge) for use in size.uses if use.kind in {"seam", "finish"}}
-    for piece in size.pieces:
-        _fold(piece, used, marks)
-    for laid_round in size.rounds:
-        for zone in laid_round.zones:
-            for limit in (zone.start, zone.end):
-                if zone.held:
-                    marks.add(zone.piece, zone.edge, limit, laid_round.by)
-    _attached(size.attached, marks)
-    return marks.found()
+            double = notch.kind is NotchKind.DOUBLE
+            yield NotchMark(piece.name, notch.edge, notch.at, double, NotchReason.MATCH)
+        for edge in piece.edges:
+            for gathers in edge.gathers:
+                reason = NotchReason.EASE if gathers.eased else NotchReason.GATHERS
+                for at in (gathers.start, gathers.end):
+                    yield NotchMark(piece.name, edge.name, at, False, reason)
 
 
-def _attached(attached: tuple[Attached, ...], marks: _Marks) -> None:
-    """Both sides of every end that is caught."""
-    for one in (each for each in attached if isinstance(each, CaughtAt)):
-        marks.add(one.piece, one.edge, one.start, one.attachment)
-        marks.add(one.piece, one.edge, one.end, one.attachment)
+def _line_ends(pieces: tuple[Piece, ...]) -> Iterator[NotchMark]:
+    """Where bust line, hip line and the like come to an edge."""
+    for piece in pieces:
+        for line in piece.lines:
+            for point in (line.parts[0].start, line.parts[-1].end):
+                for edge in piece.edges:
+                    if any(part.is_near(point, CLOSE) for part in edge.parts):
+                        at = stitched_where(edge, point)
+                        yield NotchMark(piece.name, edge.name, at, False, NotchReason.LINE)
 
 
-class _Marks:
-    """The notches found so far, each place once, none at the very end of an edge but at a fold."""
+class _Sewing:
+    """A seam as it is sewn once, with what is marked on its sides; places are told on its second side."""
 
-    def __init__(self, pieces: tuple[Piece, ...]) -> None:
-        self.pieces = pieces
-        self._at: dict[tuple[str, str], list[NotchMark]] = {}
-
-    def on(self, piece: str, edge: str) -> tuple[NotchMark, ...]:
-        """Those on an edge."""
-        return tuple(self._at.get((piece, edge), ()))
-
-    def add(self, piece: str, edge: str, at: float, by: str, *, end: bool = False) -> None:
-        """Keep the notch, unless its place has one or lies beside its edge."""
-        owner = piece_named(self.pieces, piece)
-        found = edge_named(owner, edge) if owner else None
-        if owner is None or found is None:
-            return
-        inside = _SAME < at < stitched_length(found) - _SAME or by == "block" or end
-        if inside and all(abs(mark.at - at) > _SAME for mark in self.on(piece, edge)):
-            self._at.setdefault((piece, edge), []).append(
-                NotchMark(piece, edge, at, _is_back(piece, edge), by)
+    def __init__(
+        self,
+        seam: Seam,
+        sides: tuple[LaidSide, ...],
+        near: float,
+        own: tuple[NotchMark, ...],
+        lines: tuple[NotchMark, ...],
+    ) -> None:
+        self.apart: list[NotchesApart] = []
+        self._seam = seam
+        self._sides = sides
+        self._near = near
+        on_sides = [tuple(_on_side(side, own)) for side in sides]
+        self._meetings = [
+            meeting(
+                (side.length, self._ruler.length),
+                _joints(side, self._ruler, near),
+                ([along for along, _ in on_side], [along for along, _ in on_sides[1]]),
+                near,
             )
+            for side, on_side in zip(sides, on_sides, strict=True)
+        ]
+        self._own, self._lines = own, lines
 
-    def found(self) -> tuple[NotchMark, ...]:
-        """All, along the outline of one piece after the other."""
-        return tuple(
-            mark
-            for piece in self.pieces
-            for edge in piece.edges
-            for mark in sorted(self.on(piece.name, edge.name), key=lambda mark: mark.at)
+    @property
+    def _ruler(self) -> LaidSide:
+        return self._sides[1]
+
+    def placed(self) -> Iterator[NotchMark]:
+        """The notches of all sides."""
+        groups = self._grouped(self._marked(self._own))
+        at = [group[0].on_ruler for group in groups]
+        seams = sorted(joint for index in range(len(self._sides)) for joint in self._seams(index))
+        groups += self._others(seams, NotchReason.SEAM, at)
+        at += seams
+        for mark in self._marked(self._lines):
+            if all(abs(mark.on_ruler - other) > CROWDED for other in (0.0, self._ruler.length, *at)):
+                groups.append((mark,))
+                at.append(mark.on_ruler)
+        balance = balance_points(self._ruler.length, at, gathered=self._seam.gathered)
+        groups += self._others(balance, NotchReason.BALANCE, at)
+        for group in groups:
+            yield from self._on_all(group)
+
+    def _marked(self, notches: tuple[NotchMark, ...]) -> list[_Mark]:
+        """Those notches that lie on the sides, in order along the second side."""
+        marks = (
+            _Mark(index, along, met.onto(along), notch.double, notch.reason)
+            for index, (side, met) in enumerate(zip(self._sides, self._meetings, strict=True))
+            for along, notch in _on_side(side, notches)
+        )
+        return sorted(marks, key=lambda mark: (mark.on_ruler, mark.side))
+
+    def _seams(self, index: int) -> Iterator[float]:
+        """Where edges of a side meet, told on the second side."""
+        for edge in self._sides[index].edges[1:]:
+            yield self._meetings[index].onto(edge.start)
+
+    def _others(
+        self, places: Iterable[float], reason: NotchReason, marked: list[float]
+    ) -> list[tuple[_Mark, ...]]:
+        """Places of the second side, each once, at which nothing is marked yet."""
+        kept: list[float] = []
+        for place in places:
+            if all(abs(place - other) > self._near for other in (*kept, *marked)):
+                kept.append(place)
+        return [(_Mark(-1, place, place, False, reason),) for place in kept]
+
+    def _grouped(self, marks: list[_Mark]) -> list[tuple[_Mark, ...]]:
+        """The marks that are one place of the seam; reports those that should be and are not quite."""
+        groups: list[list[_Mark]] = []
+        for mark in marks:
+            last = groups[-1] if groups else []
+            gap = mark.on_ruler - last[0].on_ruler if last else 0.0
+            if last and gap <= self._near:
+                last.append(mark)
+            elif last and gap <= MEANT and all(other.side != mark.side for other in last):
+                if not self._within_fullness(last[0].on_ruler, mark.on_ruler):
+                    self._report(last[0], mark, gap)
+                    if len(last) == 1 and mark.side < last[0].side:
+                        groups[-1] = [mark]  # that of the side named first stands on both
+                    continue
+                last.append(mark)
+            else:
+                groups.append([mark])
+        return [tuple(group) for group in groups]
+
+    def _within_fullness(self, low: float, high: float) -> bool:
+        """Whether both places lie where one side is eased: there, where they meet is the maker's choice."""
+        return any(
+            start < low and high < end for met in self._meetings for start, end in met.eased(self._near)
         )
 
+    def _report(self, one: _Mark, other: _Mark, distance: float) -> None:
+        first, second = sorted((one, other), key=lambda mark: mark.side)
+        names = tuple(
+            f"{edge.stretch.piece}.{edge.stretch.edge}"
+            for edge in (self._sides[mark.side].at(mark.along) for mark in (first, second))
+        )
+        self.apart.append(NotchesApart(self._seam.name, (names[0], names[1]), distance))
 
-def _is_back(piece: str, edge: str) -> bool:
-    return "back" in piece.split("-") or "back" in edge.split("-")
+    def _on_all(self, group: tuple[_Mark, ...]) -> Iterator[NotchMark]:
+        """A place of the seam as notches of every side; where a side has a seam or a fold, that marks it."""
+        places = []
+        for index, (side, met) in enumerate(zip(self._sides, self._meetings, strict=True)):
+            own = next((mark.along for mark in group if mark.side == index), None)
+            along = met.back(group[0].on_ruler) if own is None else own
+            places.append((side, side.at(along), along))
+        back = all(called_back(edge.stretch.piece, edge.stretch.edge) for _, edge, _ in places)
+        double = back and not any(mark.reason in _BROUGHT for mark in group)
+        double = double or any(mark.double for mark in group)
+        for side, edge, along in places:
+            if not self._is_marked(side, along):
+                stretch = edge.stretch
+                yield NotchMark(stretch.piece, stretch.edge, edge.on_edge(along), double, group[0].reason)
 
-
-def _seam(name: str, laid: Course, marks: _Marks) -> None:
-    """Notch all sides at every place that one of them asks for, those of the block first."""
-    chosen: list[float] = []  # along the first side
-    for wanted in (_kept(laid, marks), _asked(laid, marks.pieces)):
-        for index, place in wanted:
-            _choose(chosen, laid, index, place)
-    length = laid.sides[0].length
-    if not chosen and length > LONG:
-        chosen.append(length / 2.0)
-    for place in chosen:
-        for index, side in enumerate(laid.sides):
-            step, at = side.step_at(laid.carried(place, start=0, to=index))
-            has = marks.on(step.piece, step.edge)
-            near = NEAR + abs(side.length - length)  # ease moves the block's own notches apart
-            if not any(abs(mark.at - at) < (near if mark.by == "block" else NEAR) for mark in has):
-                marks.add(step.piece, step.edge, at, name)
-
-
-def _choose(chosen: list[float], laid: Course, index: int, place: float) -> None:
-    along = laid.carried(place, start=index, to=0)
-    ends = (0.0, laid.sides[0].length)
-    near = NEAR + abs(laid.sides[index].length - laid.sides[0].length) * (index > 0)
-    if all(abs(along - end) > NEAR for end in ends) and all(abs(along - other) > near for other in chosen):
-        chosen.append(along)
-
-
-def _kept(laid: Course, marks: _Marks) -> Iterator[tuple[int, float]]:
-    """The notches that the sides have already: the number of the side, and the place on its course."""
-    for index, side in enumerate(laid.sides):
-        for step in side.steps:
-            for mark in marks.on(step.piece, step.edge):
-                for place in side.places(step.piece, step.edge, mark.at):
-                    yield index, place
+    def _is_marked(self, side: LaidSide, along: float) -> bool:
+        """Whether the side ends there, or a seam or a fold crosses it."""
+        crossed = (
+            after.start
+            for before, after in zip(side.edges, side.edges[1:], strict=False)
+            if (before.stretch.piece, before.stretch.side) != (after.stretch.piece, after.stretch.side)
+        )
+        return any(abs(along - stop) <= self._near for stop in (0.0, side.length, *crossed))
 
 
-def _asked(laid: Course, pieces: tuple[Piece, ...]) -> Iterator[tuple[int, float]]:
-    """The places that the other sides have to find: corners on the way, ends of lines and of gathers."""
-    for index, side in enumerate(laid.sides):
-        knots = [knot[index] for knot in laid.knots]
-        for step in side.steps:
-            if all(abs(step.start - knot) > _SAME for knot in knots):
-                yield index, step.start
-            owner = piece_named(pieces, step.piece)
-            edge = edge_named(owner, step.edge) if owner else None
-            if owner is None or edge is None:
-                continue
-            limits = (end for each in edge.gathers for end in (each.start, each.end))
-            for at in (*_line_ends(owner, edge), *limits):
-                for place in side.places(step.piece, step.edge, at):
-                    yield index, place
+def _on_side(side: LaidSide, own: Iterable[NotchMark]) -> Iterator[tuple[float, NotchMark]]:
+    """The notches that the pieces bring to a side, and where along it."""
+    for edge in side.edges:
+        for notch in own:
+            if (notch.piece, notch.edge) == (edge.stretch.piece, edge.stretch.edge):
+                yield edge.on_side(notch.at), notch
 
 
-def _line_ends(piece: Piece, edge: Edge) -> Iterator[float]:
-    for line in piece.lines:
-        for point in (line.parts[0].start, line.parts[-1].end):
-            if any(part.is_near(point, _ON) for part in edge.parts):
-                yield stitched_where(edge, point)
+def _joints(side: LaidSide, ruler: LaidSide, near: float) -> Iterator[tuple[float, float]]:
+    """Corners of a side that are known to meet corners of the second side.
+
+    They are sewn together already; or both sides have as many edges, and fullness can make up the difference.
+    """
+    for edge, joint in zip(side.edges[1:], side.joints[1:], strict=False):
+        if joint in ruler.joints[1:-1]:
+            yield edge.start, ruler.edges[ruler.joints.index(joint, 1)].start
+    fullness = abs(side.length - ruler.length) + near
+    if len(side.edges) == len(ruler.edges):
+        for one, other in zip(side.edges[1:], ruler.edges[1:], strict=True):
+            if abs(one.start - other.start) <= fullness:
+                yield one.start, other.start
 
 
-def _fold(piece: Piece, used: set[tuple[str, str]], marks: _Marks) -> None:
-    """The centre, where an edge that is sewn comes to the fold."""
-    fold = edge_named(piece, piece.fold) if piece.fold else None
-    if fold is None:
-        return
-    for edge in piece.edges:
-        if edge.name == fold.name or (piece.name, edge.name) not in used:
-            continue
-        if edge.start in {fold.start, fold.end}:
-            marks.add(piece.name, edge.name, 0.0, "fold", end=True)
-        if edge.end in {fold.start, fold.end}:
-            marks.add(piece.name, edge.name, stitched_length(edge), "fold", end=True)
+def _ordered(found: Iterable[NotchMark], edges: Edges) -> Iterator[NotchMark]:
+    """The notches in the order of the outlines, each once: double where one of several is."""
+    order = {name: index for index, name in enumerate(edges)}
+    kept: NotchMark | None = None
+    for notch in sorted(found, key=lambda one: (order[one.piece, one.edge], one.at, one.within, one.reason)):
+        if kept is None:
+            kept = notch
+        elif (kept.piece, kept.edge) == (notch.piece, notch.edge) and _same(kept, notch):
+            kept = replace(kept, double=kept.double or notch.double)
+        else:
+            yield kept
+            kept = notch
+    if kept is not None:
+        yield kept
+
+
+def _same(one: NotchMark, other: NotchMark) -> bool:
+    return abs(one.at - other.at) + abs(one.within - other.within) <= CLOSE

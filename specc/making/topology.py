@@ -11,6 +11,7 @@ that are turned on each other (a collar, a belt), or that one seam takes as two 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import inf
 from typing import TYPE_CHECKING
 
 from specc.pattern.lookup import edge_named, piece_named
@@ -50,6 +51,8 @@ class Topology:
         """`parted` are the seams of which one side lies across the middle and the other does not."""
         self._pieces = pieces
         self._met: dict[Corner, Corner] = {}
+        self._since: dict[Corner, int] = {}  # how many corners had met when this one did
+        self._begun: dict[tuple[str, int], tuple[Corner, Corner]] = {}
         self._doubled = frozenset(name for seam in seams for name in _doubled(seam))
         self.parted: tuple[Seam, ...] = ()
         for piece in pieces:
@@ -58,11 +61,11 @@ class Topology:
                 for corner in (fold.start, fold.end):
                     self._meet((piece.name, 0, corner), (piece.name, 1, corner))
         # A seam of single edges tells by itself which ends meet; chains of edges build on those.
-        for seam in sorted(seams, key=lambda seam: (self._across(seam), sum(map(len, seam.sides)))):
-            for other in seam.sides[1:]:
-                if not self._across(seam):
-                    self._sew(seam.first, other)
-                elif not self._sew_across(seam.first, other) and seam not in self.parted:
+        for seam in sorted(seams, key=lambda seam: (self.joins_across(seam), sum(map(len, seam.sides)))):
+            for ply, other in enumerate(seam.sides[1:], start=1):
+                if not self.joins_across(seam):
+                    self._sew(seam.first, other, (seam.name, ply))
+                elif not self._sew_across(seam.first, other, (seam.name, ply)) and seam not in self.parted:
                     self.parted += (seam,)
 
     def sides(self, piece: str) -> tuple[int, ...]:
@@ -74,6 +77,28 @@ class Topology:
     def lies_across(self, piece: str) -> bool:
         """Whether the piece is there once, across the middle of the garment."""
         return self.sides(piece) == (0,)
+
+    def joins_across(self, seam: Seam) -> bool:
+        """Whether the seam joins pieces that lie across the middle to pieces that have a left and a right."""
+        return len({self.lies_across(ref.piece or "") for side in seam.sides for ref in side}) > 1
+
+    def beginnings(self, seam: str, ply: int) -> tuple[Corner, Corner] | None:
+        """The corners of the first side and of a further ply that meet where the seam begins, if known."""
+        return self._begun.get((seam, ply))
+
+    def ends(self, stretch: Stretch) -> tuple[Corner, Corner]:
+        """The corners at the start and at the end of a stretch; corners that meet are one and the same."""
+        edge = self._edge(stretch.piece, stretch.edge)
+        return (
+            self.met((stretch.piece, stretch.side, edge.start)),
+            self.met((stretch.piece, stretch.side, edge.end)),
+        )
+
+    def met(self, corner: Corner) -> Corner:
+        """The one corner that stands for all that meet there."""
+        while corner in self._met:
+            corner = self._met[corner]
+        return corner
 
     def runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
         """The edges as they follow each other in the garment, run by run; None where three or more meet."""
@@ -90,10 +115,6 @@ class Topology:
         runs, branching = self._runs(stretches)
         return None if branching else runs
 
-    def ends(self, stretch: Stretch) -> tuple[Corner, Corner]:
-        """The corners at the start and end of a stretch; corners that meet are told by one of them."""
-        return self._ends(stretch)
-
     def _stretches(self, refs: tuple[PartRef, ...]) -> list[Stretch]:
         return [
             Stretch(piece, side, ref.name)
@@ -104,7 +125,7 @@ class Topology:
 
     def _runs(self, stretches: list[Stretch]) -> tuple[tuple[Run, ...], bool]:
         """The runs that do not branch, and whether there are others."""
-        ends = {stretch: self._ends(stretch) for stretch in stretches}
+        ends = {stretch: self.ends(stretch) for stretch in stretches}
         at: dict[Corner, list[Stretch]] = {}
         for stretch, corners in ends.items():
             for corner in corners:
@@ -141,13 +162,6 @@ class Topology:
             one, other = ends[following]
             corner = other if one == corner else one
 
-    def _ends(self, stretch: Stretch) -> tuple[Corner, Corner]:
-        edge = self._edge(stretch.piece, stretch.edge)
-        return (
-            self._root((stretch.piece, stretch.side, edge.start)),
-            self._root((stretch.piece, stretch.side, edge.end)),
-        )
-
     def _edge(self, piece: str, name: str) -> Edge:
         owner = piece_named(self._pieces, piece)
         edge = edge_named(owner, name) if owner else None
@@ -155,26 +169,24 @@ class Topology:
             raise KeyError(f"{piece}.{name}")
         return edge
 
-    def _across(self, seam: Seam) -> bool:
-        """Whether the seam joins pieces that lie across the middle to pieces that have a left and a right."""
-        return len({self.lies_across(ref.piece or "") for side in seam.sides for ref in side}) > 1
-
-    def _sew(self, one: Chain, another: Chain) -> None:
+    def _sew(self, one: Chain, another: Chain, ply: tuple[str, int]) -> None:
         to_itself = _names(one) == _names(another)
         for side in (0, 1):
             other = 1 - side if to_itself else side
             first, second = self._chain_ends(one, side), self._chain_ends(another, other)
             if first is not None and second is not None:
-                self._meet_ends(first, second, alike=to_itself, same_piece=one[0].piece == another[0].piece)
+                same_piece = one[0].piece == another[0].piece
+                begun = self._meet_ends(first, second, alike=to_itself, same_piece=same_piece)
+                self._begun.setdefault(ply, begun)
 
-    def _sew_across(self, one: Chain, another: Chain) -> bool:
+    def _sew_across(self, one: Chain, another: Chain, ply: tuple[str, int]) -> bool:
         """Sew the whole of one side to the whole of the other; whether each is one run."""
         first, second = self.runs(one) or (), self.runs(another) or ()
         if len(first) != 1 or len(second) != 1:
             return False
         # Where a side comes back to where it began, the ends of the other are joined by a seam of their own.
         if not first[0].closed and not second[0].closed:
-            self._meet_ends(self._run_ends(first[0]), self._run_ends(second[0]))
+            self._begun[ply] = self._meet_ends(self._run_ends(first[0]), self._run_ends(second[0]))
         return True
 
     def _meet_ends(
@@ -184,11 +196,13 @@ class Topology:
         *,
         alike: bool = False,
         same_piece: bool = False,
-    ) -> None:
+    ) -> tuple[Corner, Corner]:
+        """Let the ends of two sides meet; the two that meet where the first begins."""
         if not alike and _crossed(first, second, same_piece=same_piece):
             second = (second[1], second[0])
         self._meet(first[0], second[0])
         self._meet(first[1], second[1])
+        return first[0], second[0]
 
     def _run_ends(self, run: Run) -> tuple[Corner, Corner]:
         """The two outer corners of a run that does not close, by the names that their pieces give them."""
@@ -199,9 +213,9 @@ class Topology:
         if len(run.stretches) == 1:
             return corners[0][0], corners[0][1]
         following = (run.stretches[1], run.stretches[-2])
-        meeting = [set(self._ends(stretch)) for stretch in following]
+        meeting = [set(self.ends(stretch)) for stretch in following]
         first, last = (
-            next(corner for corner in pair if self._root(corner) not in met)
+            next(corner for corner in pair if self.met(corner) not in met)
             for pair, met in zip(corners, meeting, strict=True)
         )
         return first, last
@@ -219,19 +233,33 @@ class Topology:
         return self._outer(corners[0], corners[1]), self._outer(corners[-1], corners[-2])
 
     def _outer(self, edge: tuple[Corner, Corner], neighbour: tuple[Corner, Corner]) -> Corner:
-        """The corner of an edge that does not meet its neighbour in the chain."""
-        meeting = {self._root(corner) for corner in neighbour}
-        return edge[1] if self._root(edge[0]) in meeting else edge[0]
+        """The corner of an edge that does not meet its neighbour in the chain.
 
-    def _root(self, corner: Corner) -> Corner:
+        Two edges that make a round meet at both ends, the two halves of an armhole at the shoulder and under
+        the arm: what one piece or an earlier seam joins lies between them.
+        """
+        joined = [min(self._joined(corner, other) for other in neighbour) for corner in edge]
+        return edge[1] if joined[0] < joined[1] else edge[0]
+
+    def _joined(self, one: Corner, other: Corner) -> float:
+        """How early two corners came to meet: 0 for one corner of a piece, infinite if they do not."""
+        above = {one: 0}
+        since, corner = 0, one
         while corner in self._met:
-            corner = self._met[corner]
-        return corner
+            since, corner = self._since[corner], self._met[corner]
+            above[corner] = since
+        since, corner = 0, other
+        while corner not in above:
+            if corner not in self._met:
+                return inf
+            since, corner = self._since[corner], self._met[corner]
+        return max(since, above[corner])
 
     def _meet(self, one: Corner, other: Corner) -> None:
-        first, second = sorted((self._root(one), self._root(other)))
+        first, second = sorted((self.met(one), self.met(other)))
         if first != second:
             self._met[second] = first
+            self._since[second] = len(self._met)
 
 
 def _names(refs: Iterable[PartRef]) -> tuple[tuple[str | None, str], ...]:

@@ -8,7 +8,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.drafting import EvaluationError
-from specc.making.notches import notches
 from specc.quantities.bill import bill
 from specc.quantities.cutting import cloth_uses, cut_pieces
 from specc.quantities.points import expectation, openings_of, point_of_measure
@@ -66,6 +65,4 @@ def _size(
 ) -> SizeQuantities:
     trims = trim_cuts(garment, size, evaluate)
     cuts = cut_pieces(size)
-    return SizeQuantities(
-        size.size, cuts, notches(garment, size), trims, cloth_uses(garment, size, cuts, trims), measured
-    )
+    return SizeQuantities(size.size, cuts, trims, cloth_uses(garment, size, cuts, trims), measured)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from specc.geometry.path import Path
     from specc.making.assembly import EdgeUse, SizeAssembly
     from specc.model.garment import Garment
-    from specc.pattern.piece import Piece
+    from specc.pattern.piece import Edge, Piece
     from specc.quantities.quantities import TrimCut
 
 
@@ -30,12 +30,20 @@ def cut_pieces(size: SizeAssembly) -> tuple[CutPiece, ...]:
 
 def _cut(piece: Piece, uses: dict[tuple[str, str], EdgeUse]) -> CutPiece:
     net = flat_outline(piece)
-    cut = cut_line(tuple(_allowed(run, uses[piece.name, edge]) for edge, run in capped_runs(piece)))
+    runs = zip(piece.edges, capped_runs(piece), strict=True)
+    cut = cut_line(tuple(_allowed(edge, run, uses[piece.name, edge.name]) for edge, (_, run) in runs))
     return CutPiece(piece.name, net, cut, abs(polygon_area(net)), abs(polygon_area(cut)))
 
 
-def _allowed(run: Path, use: EdgeUse) -> Allowed:
-    return Allowed(run, use.allowance, use.turned, on_fold=use.kind == "fold")
+def _allowed(edge: Edge, run: Path, use: EdgeUse) -> Allowed:
+    return Allowed(
+        run,
+        use.allowance,
+        use.turned,
+        square_start=edge.start in use.squared,
+        square_end=edge.end in use.squared,
+        on_fold=use.kind == "fold",
+    )
 
 
 def cloth_uses(

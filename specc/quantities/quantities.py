@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from fractions import Fraction
 
-    from specc.making.assembly import CutPiece, NotchMark, Zone
+    from specc.making.assembly import CutPiece, Zone
     from specc.units import Dimension
 
 
@@ -68,7 +68,6 @@ class SizeQuantities:
 
     size: str
     cuts: tuple[CutPiece, ...]
-    notches: tuple[NotchMark, ...]
     trims: tuple[TrimCut, ...]
     cloths: tuple[ClothUse, ...]
     measures: tuple[Measured, ...]

@@ -13,6 +13,7 @@ from specc.rules import (
     elastic_overheld,
     expectation_not_met,
     head_does_not_pass,
+    notches_apart,
     overlock_shows,
     pins_in_open_cloth,
     raw_edge_ravels,
@@ -24,6 +25,7 @@ from specc.rules.subject import Subject
 
 RULES = (
     seam_does_not_walk.check,
+    notches_apart.check,
     expectation_not_met.check,
     head_does_not_pass.check,
     body_does_not_pass.check,

@@ -158,21 +158,22 @@ def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
     for edge in piece.edges:
         marks = [mark for mark in _notches(sheet, piece) if mark.edge == edge.name]
         if marks:
-            where = ", ".join(_where(sheet, edge, mark) for mark in marks)
-            yield Fact(f"Notches, {edge.name}", f"{where}{'; double' if marks[0].double else ''}")
+            where = "; ".join(_where(sheet, edge, mark) for mark in marks)
+            yield Fact(f"Notches, {edge.name}", where)
 
 
 def _notches(sheet: Sheet, piece: Piece) -> tuple[NotchMark, ...]:
-    return tuple(mark for mark in sheet.sample_quantities.notches if mark.piece == piece.name)
+    return tuple(mark for mark in sheet.sample.notches if mark.piece == piece.name)
 
 
 def _where(sheet: Sheet, edge: Edge, mark: NotchMark) -> str:
     """How far from the edge's start, or at which of its corners."""
+    double = ", double" if mark.double else ""
     if mark.at <= SAME:
-        return f"at {edge.start}"
+        return f"at {edge.start}{double}"
     if mark.at >= stitched_length(edge) - SAME:
-        return f"at {edge.end}"
-    return f"{sheet.lengths.said(mark.at)} from {edge.start}"
+        return f"at {edge.end}{double}"
+    return f"{sheet.lengths.said(mark.at)} from {edge.start}{double}"
 
 
 def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from specc.rules import RULES
-from tests.made import CLOTH, SHOULDERS, SIDES, codes, made, sheath, top
+from tests.made import CLOTH, SHOULDERS, SIDES, codes, made, panels, sheath, top
 
 NECK = "finish neck along front.neck, back.neck by elastic-bound { binding edging }\n"
 HEM = "hem bottom along front.hem, back.hem by double-turned\n"
@@ -49,6 +49,10 @@ FIRES = {
     ),
     "SPC516": (top("expect bust >= 90 cm\n" + NECK + HEM), top("expect bust >= 80 cm\n" + NECK + HEM)),
     "SPC538": (top(NECK + DRAWN, cloth=CORD, head="worn-by child; "), top(NECK + DRAWN, cloth=CORD)),
+    "SPC523": (
+        panels(on_front="notch side at 15 cm from b", on_back="notch side at 15.4 cm from b"),
+        panels(on_front="notch side at 15 cm from b", on_back="notch side at 17 cm from b"),
+    ),
     "SPC502": (
         sheath("", cloth=SHEER),
         sheath(
