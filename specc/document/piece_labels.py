@@ -137,7 +137,7 @@ def label_piece(
                 Point(left + (right - left) * x, top + (bottom - top) * y), 0.0, abs(x - 0.5) + abs(y - 0.5)
             )
             for y in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-            for x in (0.5, 0.42, 0.58, 0.34, 0.66)
+            for x in (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74)
         )
     placer.place_stack(tuple(zip(lines, _letterings(lines), strict=True)), places, leading=_LEADING)
 

@@ -23,6 +23,7 @@ ON = {
     "gathered-skirt": EVERY,
     "kimono-top": EVERY,
     "knit-top": EVERY,
+    "pocket-bag": EVERY,
     "pull-on-skirt": EVERY,
     "pull-on-trousers": EVERY,
     "raglan-top": EVERY,
