@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics.render_json import as_data
 from specc.document.data import Members
 from specc.document.pages.source import digest
+from specc.making.attached import CaughtAt
 from specc.pattern.measure import drawn_length, stitched_length
 from specc.units import Dimension
 
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from specc.document.sheet import Sheet
     from specc.geometry.point import Point
     from specc.making.assembly import CutPiece, EdgeLength, SizeAssembly, StepRecords, Walk, Zone
+    from specc.making.attached import Attached
     from specc.model.garment import Accept
     from specc.pattern.piece import Edge, Piece
     from specc.quantities.quantities import BillLine, SizeQuantities, TrimCut
@@ -76,6 +78,7 @@ def _size(sheet: Sheet, made: SizeAssembly, taken: SizeQuantities) -> Members:
         (
             ("pieces", Members(tuple((piece.name, _piece(piece, cut)) for piece, cut in pieces))),
             ("seams", Members(tuple((walk.seam, _walk(walk)) for walk in made.walks))),
+            ("attachments", Members(tuple((one.attachment, _attached(one)) for one in made.attached))),
             ("trims", tuple(_trim(cut) for cut in taken.trims)),
             ("measures", Members(tuple((_measure(m.name, dimensions), m.value) for m in taken.measures))),
             (
@@ -138,6 +141,30 @@ def _walk(walk: Walk) -> Members:
                     for ply in walk.others
                 ),
             ),
+        )
+    )
+
+
+def _attached(one: Attached) -> Members:
+    common = (("places", one.places), ("across_fold", one.across_fold))
+    if isinstance(one, CaughtAt):
+        return Members(
+            (
+                ("to", f"{one.piece}.{one.edge}"),
+                ("ends", one.ends),
+                *common,
+                ("start_mm", one.start),
+                ("end_mm", one.end),
+            )
+        )
+    return Members(
+        (
+            ("on", one.on),
+            ("piece", one.piece),
+            *common,
+            ("sewn_edges", one.edges),
+            ("outline", _closed(one.outline.flattened()[:-1])),
+            ("drill_marks", tuple((drill.x, drill.y) for drill in one.drills)),
         )
     )
 

@@ -9,12 +9,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.making.attached import Misplaced
+from specc.making.assembly import Round, Zone
+from specc.making.attached import CaughtAt, Misplaced
 from specc.making.catching import catch
 from specc.making.sewing_on import lay
 from specc.making.uses import USED_TWICE
 from specc.model.attachment import SewnOn
 from specc.pattern.lookup import piece_named
+from specc.pattern.measure import stitched_length
 from specc.units import format_length
 
 if TYPE_CHECKING:
@@ -148,6 +150,22 @@ def _edges_of(asked: Attachment, garment: Garment, pieces: tuple[Piece, ...]) ->
 def attached_edges(garment: Garment, pieces: tuple[Piece, ...]) -> frozenset[tuple[str, str]]:
     """The edges that are attached: they bound no opening of the garment."""
     return frozenset(edge for asked in garment.attachments for edge in _edges_of(asked, garment, pieces))
+
+
+def attached_run(found: Attached, pieces: tuple[Piece, ...]) -> Round:
+    """The edges sewn down, or the stretch that an end takes on its edge, as a trim goes along them."""
+    if isinstance(found, CaughtAt):
+        zone = Zone(found.piece, found.edge, found.start, found.end, 0.0)
+        return Round(found.attachment, False, found.places, (zone,), found.end - found.start, 0.0)
+    piece = piece_named(pieces, found.piece)
+    if piece is None:
+        raise KeyError(found.piece)
+    edges = [edge for edge in piece.edges if edge.name in found.edges]
+    halves = 2 if piece.fold else 1
+    zones = tuple(Zone(piece.name, edge.name, 0.0, stitched_length(edge), 0.0) for edge in edges) * halves
+    closed = all(edge in edges or edge.name == piece.fold for edge in piece.edges)
+    turning = sum(abs(part.turning()) for edge in edges for part in edge.parts) * halves
+    return Round(found.attachment, closed, found.places, zones, sum(zone.end for zone in zones), turning)
 
 
 def refs_of(asked: Attachment) -> tuple[PartRef, ...]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from specc.making.attaching import attached_run
 from specc.quantities.quantities import Addition, TrimCut
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ _SAME = 1e-6  # mm
 def trim_cuts(
     garment: Garment, size: SizeAssembly, evaluate: Callable[[Expression], float]
 ) -> tuple[TrimCut, ...]:
-    """Every length of trim that one garment takes, seams first, in the order of the text."""
+    """Every length of trim that one garment takes: of seams, of finishes, of what is attached."""
     widths = {trim.name: trim.width for trim in garment.trims}
     found = []
     for name, takes, laid in _uses(garment, size):
@@ -60,6 +61,9 @@ def _uses(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Ro
             if laid.by == made.name:
                 for takes in made.making.takes:
                     yield made.name, takes, laid
+    for asked, found in zip(garment.attachments, size.attached, strict=True):
+        for takes in asked.making.takes if asked.making else ():
+            yield asked.name, takes, attached_run(found, size.pieces)
 
 
 def _additions(

@@ -10,8 +10,8 @@ from tests.compiling import said
 
 GARMENTS = Path(__file__).parent.parent.parent / "garments"
 BLOCKS = (
-    "bodice", "circle-skirt", "gathered-skirt", "kimono-top", "knit-top", "pocket-bag", "pull-on-trousers", "raglan-top",
-    "rectangle", "straight-skirt", "trousers",
+    "bodice", "circle-skirt", "gathered-skirt", "kimono-top", "knit-top", "pocket-bag", "pull-on-trousers",
+    "raglan-top", "rectangle", "straight-skirt", "trousers",
 )  # fmt: skip
 
 
