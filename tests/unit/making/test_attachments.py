@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from specc.making.notches import notches
+from specc.making.assembly import NotchReason
 from specc.pipeline import quantities
 from tests.attaching import caught, placed, pocketed, use
 from tests.made import codes, length, sizes, top
@@ -184,9 +184,8 @@ def test_both_sides_of_an_end_are_notched_where_the_piece_is_drawn() -> None:
             cutting="three times",
         )
     )
-    assert result.garment is not None
-    marks = notches(result.garment, sizes(result)[0])
-    own = [(mark.piece, mark.edge, round(mark.at, 6)) for mark in marks if mark.by.startswith("tie-to")]
+    marks = (mark for mark in sizes(result)[0].notches if mark.reason is NotchReason.ATTACHED)
+    own = [(mark.piece, mark.edge, round(mark.at, 6)) for mark in marks]
 
     assert own == [("front", "hem", 30.0), ("front", "hem", 50.0), ("back", "hem", 10.0)]
 
