@@ -8,6 +8,7 @@ import pytest
 
 from specc.pattern.lookup import corner_named
 from specc.pattern.measure import dart_angle, dart_width
+from specc.pattern.outline import area
 from tests.sources import ANSUR, COSTUME_TEXT, Known, against
 from tests.unit.library.blocks import IN, INCH, MEN, MISSES, WOMEN, body, girth, pieces
 from tests.unit.library.quality import sewn
@@ -47,6 +48,24 @@ def test_waist_and_hem_of_circle_skirts(chart: str, share: str) -> None:
         wanted = body(size, "waist", chart) + 0.75 * INCH
         assert waist == pytest.approx(wanted, abs=0.01)
         assert hem == pytest.approx(wanted + 2.0 * pi * SHARES[share] * 24.0 * INCH, abs=0.01)
+
+
+@against(Known.DERIVED, "r = W / (2 pi f); area = f pi ((r + L)^2 - r^2)")
+@pytest.mark.parametrize("share", SHARES)
+@pytest.mark.parametrize("chart", [MISSES, WOMEN, MEN])
+def test_radius_and_area_of_circle_skirts(chart: str, share: str) -> None:
+    """Of both halves and in every size; an arc in cubics takes in less than a millionth more."""
+    for size in IN[chart]:
+        of = pieces("circle-skirt", size, f"circle {share}", chart)
+        radius = (body(size, "waist", chart) + 0.75 * INCH) / (2.0 * pi * SHARES[share])
+        for piece in of.values():
+            middle = next(point.at for point in piece.points if point.name == "middle")
+            for corner in ("waist-side", "centre-waist"):
+                waist = corner_named(piece, corner)
+                assert waist is not None
+                assert waist.distance(middle) == pytest.approx(radius, abs=1e-6)
+        ring = SHARES[share] * pi * ((radius + 24.0 * INCH) ** 2 - radius**2)
+        assert 2.0 * sum(area(piece) for piece in of.values()) == pytest.approx(ring, rel=1e-6)
 
 
 @against(Known.READ, COSTUME_TEXT, "skirt and trouser waist 1/2 to 3/4 in, hips 2 to 2 3/4 in")

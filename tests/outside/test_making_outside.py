@@ -3,13 +3,21 @@
 from __future__ import annotations
 
 from math import sqrt
+from typing import TYPE_CHECKING
 
 import pytest
 
-from specc.pipeline import quantities
-from specc.units import format_number
+from specc.document.document import Group
+from specc.document.table import Table
+from specc.pipeline import document, quantities
 from tests.made import SHOULDERS, codes, made, sheath, sizes, top
 from tests.sources import ANSUR, Known, against
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.document import Block
+    from specc.document.table import Row
 
 
 @against(Known.READ, "Singer Co. and two others", "1/4 in is cut 1 in, 1/2 in 2 in")
@@ -62,15 +70,58 @@ def test_a_neck_of_elastic_is_usually_85_to_100_percent_of_its_seam(hold: int) -
     assert codes(result).count("SPC508") == 0
 
 
-# Millimetres to stitches an inch; the printed roundings of two charts differ, so to within one stitch.
+# Printings of two charts differ, so to within one stitch.
 @against(Known.DERIVED, "25.4 over the length in mm")
 @against(
     Known.SECOND_HAND, "two sewing charts, which round differently", "2 mm 12 or 13, 3 mm 8 or 9, 4 mm 6"
 )
 @pytest.mark.parametrize(("mm", "printed"), [(2.0, 12), (2.0, 13), (3.0, 8), (3.0, 9), (4.0, 6), (2.1, 12)])
-def test_stitches_an_inch(mm: float, printed: int) -> None:
-    """25.4 over the stitch length (closed form), against two sewing charts that round differently."""
-    assert float(format_number(25.4 / mm, decimals=1)) == pytest.approx(printed, abs=1.0)
+def test_the_sheet_says_stitches_an_inch(mm: float, printed: int) -> None:
+    seam = (
+        f"seam shoulder joins front.shoulder to back.shoulder by pressed-open {{ stitch-length {mm} mm }}\n"
+    )
+    sheet = document(top("", seams=seam))
+    assert sheet is not None
+    (page,) = (page for page in sheet.pages if page.kind == "making")
+    (row, *_) = (row for row in operations(page.blocks) if row.cells[2].startswith("301"))
+
+    assert float(row.cells[4]) == pytest.approx(25.4 / mm, abs=0.0501)
+    assert float(row.cells[4]) == pytest.approx(printed, abs=1.0)
+
+
+def operations(blocks: tuple[Block, ...]) -> Iterator[Row]:
+    """The rows of the tables of operations."""
+    for block in blocks:
+        if isinstance(block, Group):
+            yield from operations(block.blocks)
+        elif isinstance(block, Table) and block.name.startswith("operations"):
+            yield from block.rows
+
+
+# Strips of 2 in: 60 in round each mat and 2 in of overlap, 496 in or 13.78 yd in all. Ours is joined on the
+# straight grain instead of overlapped.
+@against(Known.READ, "M. Lewis (2006)", "eight place mats of 18 in by 12 in need 496 in of binding")
+@against(Known.READ, "M. Lewis (2006)", "36 in by 36 in of cloth give 648 in of strip at 2 in")
+@against(Known.DERIVED, "length of all strips = area of the cloth / width")
+def test_the_binding_of_place_mats() -> None:
+    result = made(
+        'garment mat "Mat" { style "M"; sizes 12; order 12: 8; units in }\n'
+        "use chart misses\nuse block rectangle { wide 18 in; long 12 in }\n"
+        'cloth linen "linen" { width 60 in }\n'
+        'cloth lawn "lawn" { for bias strips; width 38 in, usable 36 in; price 5 USD per yd }\n'
+        'trim strip "strip" { kind bias strip; cut-from lawn; price 0 USD per yd }\n'
+        "finish edge along rectangle.top, rectangle.left-edge, rectangle.bottom, rectangle.right-edge"
+        " by bias-bound { binding strip; finished 1/2 in }\n"
+    )
+    found = quantities(result)
+    assert found is not None
+    (cut,) = found.sizes[0].trims
+    assert cut.cut_width is not None
+    bought = {line.name: line.order for line in found.bill if line.order is not None}
+
+    assert (cut.seam_length / 25.4, cut.cut_width / 25.4) == pytest.approx((60.0, 2.0))
+    assert 480.0 < bought["strip"] * 36.0 < 496.0
+    assert bought["lawn"] * 648.0 == pytest.approx(bought["strip"] * 36.0)
 
 
 @against(Known.DERIVED, "100 / 0.95 = 105.26")

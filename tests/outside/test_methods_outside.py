@@ -241,6 +241,34 @@ def test_hems_are_as_deep_as_is_usual(method: str, least: float, most: float) ->
     assert least - NEAR <= inches(making.allowance) - under <= most + NEAR
 
 
+# A hem for each published depth: what is cut on is the depth, and 1/4 in where it is turned twice.
+@against(Known.READ, HEM_DEPTHS, "dresses, coats 1 1/2 to 2 in; men's trousers 2; flared skirts 1/4 to 3/8")
+@against(
+    Known.READ, "T. Johnson, 4-H bulletin (Michigan State)", "flared skirts 1 1/2 in, circles 1/4, sheer to 4"
+)
+@against(
+    Known.READ, "Texas A&M Extension L-359", "fairly straight skirts 2 1/2 in, gored 2, circular 1/4 to 2"
+)
+@against(Known.READ, "Nebraska 4-H Clothing Leaflet 8 (1964)", "gathered sheer skirts 3 to 7 in")
+@pytest.mark.parametrize("method", ["single-turned", "double-turned"])
+@pytest.mark.parametrize("deep", ["1/4", "1 1/2", "2 1/2", "4", "7"])
+def test_hems_can_be_made_as_deep_as_each_source_has_them(method: str, deep: str) -> None:
+    making = made(method, f"deep {deep} in")
+    under = 1 / 4 if method == "double-turned" else 0
+
+    assert inches(making.allowance) - under == pytest.approx(float(sum(map(Fraction, deep.split()))))
+
+
+@against(
+    Known.READ,
+    "a course on the web",
+    "a narrow hem turned twice takes at most 1.5 cm, a deep one more than 2 cm",
+)
+def test_the_hem_turned_twice_is_narrow_and_the_blind_hem_deep() -> None:
+    assert set_to(made("double-turned"), "deep") * INCH <= 15
+    assert set_to(made("blind"), "deep") * INCH > 20
+
+
 @against(Known.READ, "a course on the web", "at most 3 mm")
 @against(Known.DERIVED, "rolled twice it takes twice that")
 def test_a_rolled_hem_is_three_millimetres_or_less() -> None:

@@ -29,8 +29,8 @@ if TYPE_CHECKING:
     from specc.geometry.segment import Cubic, Line
     from specc.pattern.piece import Piece
 
-MANY = settings(max_examples=400)
-FINE = 1e-4  # mm; how closely the chains for Shapely follow the curves
+MANY = settings(max_examples=300)
+FINE = 1e-3  # mm; how closely the chains for Shapely follow the curves
 angles = st.floats(-2.0 * pi, 2.0 * pi)
 
 
@@ -104,7 +104,6 @@ def test_a_place_on_a_path_is_that_of_its_chain(first: Cubic, second: Cubic, sha
 
 
 @against(Known.PROGRAM, "shapely.ops.substring")
-@MANY
 @given(garment_curves(), garment_curves(), st.floats(0.05, 0.45), st.floats(0.55, 0.95))
 def test_a_part_of_a_path_is_that_of_its_chain(first: Cubic, second: Cubic, low: float, high: float) -> None:
     path = two(first, second)
@@ -174,9 +173,9 @@ def test_a_flattened_curve_lies_within_its_tolerance(cubic: Cubic, tolerance: fl
 
 
 def tightest(cubic: Cubic) -> float:
-    """The least radius of the curve, found in four hundred steps."""
+    """The least radius of the curve, found in a hundred steps."""
     least = np.inf
-    for t in np.linspace(0.0, 1.0, 400):
+    for t in np.linspace(0.0, 1.0, 100):
         d, dd = cubic.derivative_at(float(t)), cubic.second_derivative_at(float(t))
         if abs(d.cross(dd)) > 1e-9:
             least = min(least, d.norm() ** 3 / abs(d.cross(dd)))
