@@ -6,12 +6,11 @@ from typing import TYPE_CHECKING
 
 from specc.document.drawing import Stroke, Trace
 from specc.document.line import LineKind
-from specc.document.marks import arrow_head, drill_mark, fold_bracket, grain_arrow, line, notch
+from specc.document.marks import drill_mark, fold_bracket, grain_arrow, line, notch
 from specc.geometry.region import signed_area
 from specc.pattern.drilling import drill_marks
 from specc.pattern.measure import dart_tip, place_on_edge
-from specc.pattern.outline import drawn_outline, laid_onto_second
-from specc.pattern.piece import FoldKind
+from specc.pattern.outline import drawn_outline
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
 
 _ON_FOLD = 0.2  # how far from the fold, in millimetres of garment, a cut point counts as lying on it
 _SHORTEST_NOTCH = 2.2  # millimetres of paper
-_FOLD_SHOWN = 9.0  # how far the lines of a pleat run into the piece, millimetres of paper
 
 
 def fold_of(piece: Piece) -> Edge | None:
@@ -134,30 +132,6 @@ def _inner_dart(dart: TwoPointedDart, view: View) -> tuple[Stroke, ...]:
     )
 
 
-def laid_lines(piece: Piece, view: View) -> tuple[Stroke, ...]:
-    """Pleats and tucks: where the cloth is folded and where the fold comes to lie, and an arrow between.
-
-    The lines run into the piece square to the edge; a tuck's are stitched.
-    """
-    strokes: list[Stroke] = []
-    for edge in piece.edges:
-        for fold in edge.folds:
-            place = place_on_edge(edge, fold.at)
-            part = edge.parts[place.part]
-            ends = [place.at, part.point_at(min(place.along + fold.amount, part.length()))]
-            inward = on_paper(-outward_at(piece, (ends[1] - ends[0]).unit()))
-            if not laid_onto_second(piece, *ends):
-                ends.reverse()
-            onto, away = (view.point(end) + inward * _FOLD_SHOWN for end in reversed(ends))
-            lines = tuple(line(view.point(end), view.point(end) + inward * _FOLD_SHOWN) for end in ends)
-            strokes += (
-                Stroke(LineKind.DART if fold.kind is FoldKind.TUCK else LineKind.FOLD, lines),
-                Stroke(LineKind.THIN, (line(away, onto),)),
-                Stroke(LineKind.ARROW, (arrow_head(onto, (onto - away).unit()),)),
-            )
-    return tuple(strokes)
-
-
 def notch_lines(
     piece: Piece, view: View, notches: tuple[NotchMark, ...], allowances: dict[str, float]
 ) -> tuple[Stroke, ...]:
@@ -168,7 +142,7 @@ def notch_lines(
     traces: list[Trace] = []
     edges = {edge.name: edge for edge in piece.edges}
     for mark in notches:
-        place = place_on_edge(edges[mark.edge], mark.at)
+        place = place_on_edge(edges[mark.edge], mark.at, within=mark.within)
         outward = on_paper(outward_at(piece, place.direction))
         allowance = allowances.get(mark.edge, 0.0) * float(view.scale)
         reach = outward * max(_SHORTEST_NOTCH, allowance) if allowance else outward * -_SHORTEST_NOTCH

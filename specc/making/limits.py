@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import chain
 from typing import TYPE_CHECKING
 
+from specc.geometry.tolerance import SAME
 from specc.making.assembly import NotchMark, NotchReason
 from specc.making.attached import CaughtAt
 from specc.pattern.measure import stitched_length
@@ -73,9 +74,12 @@ def _centres(pieces: tuple[Piece, ...], uses: tuple[EdgeUse, ...]) -> Iterator[N
 
 
 def _folds(edges: Edges) -> Iterator[NotchMark]:
-    """Both ends of every pleat and tuck at its edge."""
+    """Both sides of every pleat and tuck; several at one place follow each other."""
     for (piece, name), edge in edges.items():
+        used, last = 0.0, -1.0
         for fold in edge.folds:
+            used = used if abs(fold.at - last) <= SAME else 0.0
             reason = NotchReason.PLEAT if fold.kind is FoldKind.PLEAT else NotchReason.TUCK
-            for within in (0.0, fold.amount):
+            for within in (used, used + fold.amount):
                 yield NotchMark(piece, name, fold.at, False, reason, within)
+            used, last = used + fold.amount, fold.at

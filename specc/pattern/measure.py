@@ -44,12 +44,13 @@ def drawn_length(edge: Edge) -> float:
     return run_length(edge) + mouths
 
 
-def place_on_edge(edge: Edge, stitched: float) -> PlaceOnEdge:
+def place_on_edge(edge: Edge, stitched: float, *, within: float = 0.0) -> PlaceOnEdge:
     """The place that many stitched millimetres from the start corner; beyond an end, that end.
 
-    Where a dart opens there, the place is the end of the part before it; where a fold lies, its beginning.
+    Where a dart opens there, the place is the end of the part before it; where a fold lies, `within` so much
+    cloth behind its beginning.
     """
-    left = _interpolated(stitched, _knots(edge))
+    left = _interpolated(stitched, _knots(edge)) + within
     last = len(edge.parts) - 1
     for index, part in enumerate(edge.parts):
         length = part.length()
