@@ -251,7 +251,12 @@ def _library(files: tuple[tree.Tree, ...], world: World, say: Collector) -> tupl
                 wanted[kind.text, name.text] = name.text
             case tree.ExpectWithin(chart=chart):
                 wanted["chart", chart.text] = chart.text
-            case tree.Seam(method=method) | tree.Finish(method=method) | tree.SewOn(method=method):
+            case (
+                tree.Seam(method=method)
+                | tree.Finish(method=method)
+                | tree.Closure(method=method)
+                | tree.SewOn(method=method)
+            ):
                 wanted["method", method.text] = file_of(method.text)
             case tree.Catch(method=tree.Word() as method):
                 wanted["method", method.text] = file_of(method.text)

@@ -24,6 +24,14 @@ _MATERIALS = {
     "stayed": "tape tape",
     "elastic-casing": "elastic edging",
     "drawstring-casing": "cord cord",
+    "zip-centred": "zip zip",
+    "zip-lapped": "zip zip",
+    "zip-concealed": "zip zip",
+    "buttoned": "button button; places 3",
+    "buttoned-grown-on": "button button; places 3",
+    "hook-and-eye": "hook hook; places 1",
+    "snapped": "snap snap; places 3",
+    "continuous-bound": "strip strip",
 }
 _SEAMS_ON_BANDS = ("waistband", "rib-band", "turned-tube", "folded-strap")
 
@@ -40,6 +48,8 @@ def made(method: str, settings: str = "") -> Making:
         used = f"seam s joins back.side to front.side by {method} {body}"
     if attached:
         used = f"attach back on front with centre-neck at centre-neck by {method} {body}"
+    if file == "closures":
+        used = f"closure f along back.side to front.side by {method} {body}"
     found = garment(
         f"""garment t "T" {{ style "T"; sizes 12; sample 12; units in }}
         use chart misses
@@ -48,6 +58,10 @@ def made(method: str, settings: str = "") -> Making:
         trim edging "the edging" {{ kind fold-over elastic; width 1 in; stretch 60% }}
         trim strip "the strip" {{ kind bias strip; cut-from lawn }}
         trim tape "the tape" {{ kind tape; width 1/4 in }}
+        trim zip "the zip" {{ kind zip; lengths 7 in, 20 in }}
+        trim button "the button" {{ kind button; diameter 5/8 in; thickness 1/8 in }}
+        trim hook "the hook" {{ kind hook and eye }}
+        trim snap "the press stud" {{ kind snap }}
         trim cord "the cord" {{ kind cord; width 1/4 in }}
         {used}"""
     )

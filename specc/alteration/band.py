@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import gcd
 from typing import TYPE_CHECKING, Final
 
@@ -9,9 +10,10 @@ from specc.alteration.refusal import Refusal, found, missing
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
+from specc.model.reshaping import BAND, LAPPED_BAND
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
-from specc.pattern.piece import Edge, Piece
+from specc.pattern.piece import Edge, Notch, Piece
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -27,15 +29,17 @@ def apply(
 ) -> tuple[Piece, ...] | Refusal:
     """The pieces and the band: as long as its edges are as sewn, as wide as stated, the grain along it.
 
-    It lies along x: `bottom` to the right, `end` up, `top` to the left, `start` down.
+    It lies along x: `bottom` to the right, `end` up, `top` to the left, `start` down; what laps beyond the
+    edges is notched.
     """
     if piece_named(pieces, step.name) is not None:
         return Refusal(
             "piece-name-taken", (("name", step.name),), step.origin, "give the band a name of its own"
         )
-    by = evaluate(step.by)
-    if by <= SAME:
-        return Refusal("amount-not-positive", (("by", by),), step.origin, "give the band a width")
+    by, lapping = evaluate(step.by), 0.0 if step.lapping is None else evaluate(step.lapping)
+    if by <= SAME or (step.lapping is not None and lapping <= SAME):
+        cure = "give the band a width" if by <= SAME else "say how far it laps"
+        return Refusal("amount-not-positive", (("by", by if by <= SAME else lapping),), step.origin, cure)
     share = 1.0 if step.share is None else evaluate(step.share)
     if share <= SAME:
         return Refusal("share-of-band", (("share", share),), step.origin, "give a share such as 85%")
@@ -49,7 +53,7 @@ def apply(
             return missing(piece, ref)
         laid.append((piece, edge))
     cut, length = _measured(laid)
-    return (*pieces, _band(step.name, length * share, by, cut))
+    return (*pieces, replace(_band(step.name, length * share, by, lapping=lapping), cut=cut))
 
 
 def _measured(laid: list[tuple[Piece, Edge]]) -> tuple[int, float]:
@@ -72,14 +76,21 @@ def _reaches_fold(piece: Piece, edge: Edge) -> bool:
     return fold is not None and bool({edge.start, edge.end} & {fold.start, fold.end})
 
 
-def _band(name: str, length: float, width: float, cut: int) -> Piece:
-    low, right, high, left = Point(0.0, 0.0), Point(length, 0.0), Point(length, width), Point(0.0, width)
-    corners = ("bottom-start", "bottom-end", "top-end", "top-start")
-    sides = (low, right, high, left)
+def _band(name: str, length: float, width: float, *, lapping: float) -> Piece:
+    whole = length + lapping
+    places = {
+        "bottom-start": Point(0.0, 0.0),
+        "lap-bottom": Point(length, 0.0),
+        "bottom-end": Point(whole, 0.0),
+        "top-end": Point(whole, width),
+        "lap-top": Point(length, width),
+        "top-start": Point(0.0, width),
+    }
+    ring = LAPPED_BAND if lapping else BAND
     edges = tuple(
-        Edge(edge, corners[i], corners[(i + 1) % 4], (Path.through(sides[i], sides[(i + 1) % 4]),))
-        for i, edge in enumerate(("bottom", "end", "top", "start"))
+        Edge(edge, start, end, (Path.through(places[start], places[end]),))
+        for (start, edge), (end, _) in zip(ring, (*ring[1:], ring[0]), strict=True)
     )
-    middle, reach = Point(0.5 * length, 0.5 * width), Point(0.5 * GRAIN * length, 0.0)
-    grain = Path.through(middle - reach, middle + reach)
-    return Piece(name, name, edges, grain=grain, cut=cut)
+    middle, reach = Point(0.5 * whole, 0.5 * width), Point(0.5 * GRAIN * whole, 0.0)
+    notches = (Notch("bottom", length), Notch("top", 0.0)) if lapping else ()
+    return Piece(name, name, edges, grain=Path.through(middle - reach, middle + reach), notches=notches)

@@ -47,6 +47,19 @@ _FILES = (
         ),
     ),
     ("attachments", ("patch", "set-on", "flap", "boxed", "bar-tacked")),
+    (
+        "closures",
+        (
+            "zip-centred",
+            "zip-lapped",
+            "zip-concealed",
+            "buttoned",
+            "buttoned-grown-on",
+            "hook-and-eye",
+            "snapped",
+        ),
+    ),
+    ("slits", ("slit-turned", "continuous-bound", "vent-mitred")),
 )
 
 

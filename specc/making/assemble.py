@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Collector, Severity, declare
 from specc.making.assembly import Assembly, SizeAssembly, StepRecords
 from specc.making.attaching import attach, attached_uses, refs_of, told, unheld
+from specc.making.closing import closed
 from specc.making.laid import laid_sides
 from specc.making.limits import limits
 from specc.making.notches import notches
@@ -79,6 +80,11 @@ def _size(garment: Garment, size: Shaped, attached: tuple[Attached, ...], say: C
     placed, apart = notches(
         garment.seams, size.pieces, walks, sides, limits(size.pieces, used, laid, attached)
     )
+    closures = tuple(
+        found
+        for finish in garment.finishes
+        for found in say.keep(closed(finish, size.pieces, topology, evaluate))
+    )
     return SizeAssembly(
         size.size,
         size.drafted,
@@ -88,7 +94,8 @@ def _size(garment: Garment, size: Shaped, attached: tuple[Attached, ...], say: C
         squared(used, size.pieces, sides),
         laid,
         sewn,
-        openings(garment, size.pieces, topology, walks, laid),
+        *openings(garment, topology, walks, laid, laps={one.closure: one.laps for one in closures}),
+        closures,
         attached,
         placed,
         apart,

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from specc.alteration.record import Record
     from specc.geometry.point import Point
     from specc.making.attached import Attached
+    from specc.making.closed import Closed
     from specc.pattern.piece import Piece
 
 
@@ -72,9 +73,9 @@ class Walk:
 class EdgeUse:
     """What an edge of a piece is for.
 
-    `kind` is seam, finish, hem, attachment, fold or none, `by` names it, and `allowance` is cut on. `turned`
-    are the depths by which it is turned back, from the edge outward. At the corners `squared` it ends square
-    to the edge.
+    `kind` is seam, finish, hem, closure, attachment, fold or none, `by` names it, and `allowance` is cut on.
+    `turned` are the depths by which it is turned back, from the edge outward. At the corners `squared` it
+    ends square to the edge.
     """
 
     piece: str
@@ -202,8 +203,9 @@ class SizeAssembly:
     """The garment in one size.
 
     `drafted` are the pieces before any alteration, `stages` after each, `pieces` in the end. `rounds` are
-    those of finishes and hems, `sewn` those of seams. `notches` are all that are cut, in the order of the
-    pieces and along them; `apart` are those of seams that do not meet.
+    those of finishes and hems, `sewn` those of seams. `openings` are what it is put on through, with all
+    closures open; `worn` are those that are left when they are closed. `notches` are all that are cut, in the
+    order of the pieces and along them; `apart` are those of seams that do not meet.
     """
 
     size: str
@@ -215,6 +217,8 @@ class SizeAssembly:
     rounds: tuple[Round, ...]
     sewn: tuple[Round, ...]
     openings: tuple[Opening, ...]
+    worn: tuple[Opening, ...]
+    closures: tuple[Closed, ...]
     attached: tuple[Attached, ...]
     notches: tuple[NotchMark, ...]
     apart: tuple[NotchesApart, ...]

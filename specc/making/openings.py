@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from specc.making.assembly import Opening
 from specc.making.attaching import attached_edges
+from specc.making.closing import closed_parts
 from specc.making.cloths import cloth_of
 from specc.making.rounds import held_along
 from specc.model.expression import PartRef
@@ -18,13 +19,12 @@ from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from specc.making.assembly import EdgeLength, Round, Walk
     from specc.making.topology import Run, Topology
     from specc.model.construction import Making, Seam
     from specc.model.garment import Garment
-    from specc.pattern.piece import Piece
 
 _SAME = 1.0  # mm: less is lost in sewing
 
@@ -33,16 +33,18 @@ Name = tuple[str, str]  # piece, edge
 
 def openings(
     garment: Garment,
-    pieces: tuple[Piece, ...],
     topology: Topology,
     walks: tuple[Walk, ...],
     laid: tuple[Round, ...],
-) -> tuple[Opening, ...]:
+    *,
+    laps: Mapping[str, float],
+) -> tuple[tuple[Opening, ...], tuple[Opening, ...]]:
     """The openings, each once, in the order of the pieces, and the seams that go round and pass less.
 
-    `laid` are the rounds of finishes and of seams.
+    Twice: with all closures open, and as worn, with all of them closed. `laid` are the rounds of finishes and
+    of seams; `laps` says how far each closure laps.
     """
-    return _Openings(garment, pieces, topology, walks, laid).found()
+    return _Openings(garment, topology, walks, laid, laps=laps).found()
 
 
 class _Openings:
@@ -51,19 +53,21 @@ class _Openings:
     def __init__(
         self,
         garment: Garment,
-        pieces: tuple[Piece, ...],
         topology: Topology,
         walks: tuple[Walk, ...],
         laid: tuple[Round, ...],
+        *,
+        laps: Mapping[str, float],
     ) -> None:
         self._garment = garment
-        self._pieces = pieces
+        self._pieces = topology.pieces
         self._topology = topology
         self._walks = {walk.seam: walk for walk in walks}
         self._laid = laid
+        self._laps = laps
 
-    def found(self) -> tuple[Opening, ...]:
-        """All openings of the size."""
+    def found(self) -> tuple[tuple[Opening, ...], tuple[Opening, ...]]:
+        """All openings of the size, open and closed."""
         seams = self._garment.seams
         joined = {_name(ref) for seam in seams for side in seam.sides for ref in side}
         joined |= attached_edges(self._garment, self._pieces)
@@ -75,12 +79,20 @@ class _Openings:
             if (edge.name != piece.fold and (piece.name, edge.name) not in joined)
             or (piece.name, edge.name) in by_seam
         )
-        runs = [run for run in self._topology.clear_runs(edges) if run.closed]
+        runs = list(self._topology.clear_runs(edges))
         opened = tuple(dict.fromkeys(self._opening(run, runs, by_seam) for run in runs))
-        return (*opened, *self._seams(opened, runs))
+        rest = tuple(self._seams(opened, runs))
+        worn = tuple(
+            dict.fromkeys(
+                self._opening(part, runs, by_seam, lap=lap)
+                for run in runs
+                for part, lap in closed_parts(run, self._garment.finishes, self._laps)
+            )
+        )
+        return (*opened, *rest), (*worn, *rest)
 
-    def _opening(self, run: Run, runs: list[Run], by_seam: dict[Name, Seam]) -> Opening:
-        flat = sewn = passes = 0.0
+    def _opening(self, run: Run, runs: list[Run], by_seam: dict[Name, Seam], *, lap: float = 0.0) -> Opening:
+        flat = sewn = passes = -lap
         by: list[str] = []
         for stretch in run.stretches:
             name = stretch.piece, stretch.edge

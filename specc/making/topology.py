@@ -10,6 +10,7 @@ that are turned on each other (a collar, a belt), or that one seam takes as two 
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from math import inf
 from typing import TYPE_CHECKING
@@ -49,7 +50,7 @@ class Topology:
 
     def __init__(self, pieces: tuple[Piece, ...], seams: tuple[Seam, ...]) -> None:
         """`parted` are the seams of which one side lies across the middle and the other does not."""
-        self._pieces = pieces
+        self.pieces = pieces
         self._met: dict[Corner, Corner] = {}
         self._since: dict[Corner, int] = {}  # how many corners had met when this one did
         self._begun: dict[tuple[str, int], tuple[Corner, Corner]] = {}
@@ -62,15 +63,18 @@ class Topology:
                     self._meet((piece.name, 0, corner), (piece.name, 1, corner))
         # A seam of single edges tells by itself which ends meet; chains of edges build on those.
         for seam in sorted(seams, key=lambda seam: (self.joins_across(seam), sum(map(len, seam.sides)))):
-            for ply, other in enumerate(seam.sides[1:], start=1):
-                if not self.joins_across(seam):
-                    self._sew(seam.first, other, (seam.name, ply))
-                elif not self._sew_across(seam.first, other, (seam.name, ply)) and seam not in self.parted:
+            for index, other in enumerate(seam.sides[1:], start=1):
+                folded, ply = _folded_onto(seam.sides[1:index], other), (seam.name, index)
+                if folded is not None:
+                    self._sew(folded, other, ply)
+                elif not self.joins_across(seam):
+                    self._sew(seam.first, other, ply)
+                elif not self._sew_across(seam.first, other, ply) and seam not in self.parted:
                     self.parted += (seam,)
 
     def sides(self, piece: str) -> tuple[int, ...]:
         """The halves or copies that the garment has of a piece."""
-        found = piece_named(self._pieces, piece)
+        found = piece_named(self.pieces, piece)
         copies = found.cut * (2 if found.fold else 1) if found is not None else 1
         return (0, 1) if copies > (2 if piece in self._doubled else 1) else (0,)
 
@@ -106,14 +110,38 @@ class Topology:
         return None if branching else runs
 
     def clear_runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...]:
-        """The runs of the edges, without those that hang together with a corner where three or more meet."""
-        return self._runs(self._stretches(refs))[0]
+        """The closed runs of the edges, without those that hang together where three or more meet.
+
+        The end of a folded band, both of whose corners are one, and what leads to nothing but such an end
+        (the lap of a waistband) lie on no round.
+        """
+        stretches = self._stretches(refs)
+        while True:
+            kept = self._without_tabs(stretches)
+            if len(kept) == len(stretches):
+                return tuple(run for run in self._runs(kept)[0] if run.closed)
+            stretches = kept
+
+    def _without_tabs(self, stretches: list[Stretch]) -> list[Stretch]:
+        ends = {stretch: self.ends(stretch) for stretch in stretches}
+        meeting = Counter(corner for corners in ends.values() for corner in corners)
+        kept = []
+        for stretch, (one, other) in ends.items():
+            alone = 2 if one == other else 1
+            folded = one == other and meeting[one] > alone
+            if not folded and meeting[one] >= 2 and meeting[other] >= 2:
+                kept.append(stretch)
+        return kept
 
     def copies_alike(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
         """The runs of a side of a seam that joins edges to themselves: those of one copy."""
         stretches = [stretch for stretch in self._stretches(refs) if stretch.side == 0]
         runs, branching = self._runs(stretches)
         return None if branching else runs
+
+    def meet(self, one: Corner, other: Corner) -> bool:
+        """Whether two corners are one in the garment."""
+        return self.met(one) == self.met(other)
 
     def _stretches(self, refs: tuple[PartRef, ...]) -> list[Stretch]:
         return [
@@ -163,7 +191,7 @@ class Topology:
             corner = other if one == corner else one
 
     def _edge(self, piece: str, name: str) -> Edge:
-        owner = piece_named(self._pieces, piece)
+        owner = piece_named(self.pieces, piece)
         edge = edge_named(owner, name) if owner else None
         if edge is None:
             raise KeyError(f"{piece}.{name}")
@@ -173,7 +201,7 @@ class Topology:
         to_itself = _names(one) == _names(another)
         for side in (0, 1):
             other = 1 - side if to_itself else side
-            first, second = self._chain_ends(one, side), self._chain_ends(another, other)
+            first, second = self.chain_ends(one, side), self.chain_ends(another, other)
             if first is not None and second is not None:
                 same_piece = one[0].piece == another[0].piece
                 begun = self._meet_ends(first, second, alike=to_itself, same_piece=same_piece)
@@ -198,7 +226,7 @@ class Topology:
         same_piece: bool = False,
     ) -> tuple[Corner, Corner]:
         """Let the ends of two sides meet; the two that meet where the first begins."""
-        if not alike and _crossed(first, second, same_piece=same_piece):
+        if not alike and crossed(first, second, same_piece=same_piece):
             second = (second[1], second[0])
         self._meet(first[0], second[0])
         self._meet(first[1], second[1])
@@ -220,7 +248,7 @@ class Topology:
         )
         return first, last
 
-    def _chain_ends(self, refs: tuple[PartRef, ...], side: int) -> tuple[Corner, Corner] | None:
+    def chain_ends(self, refs: tuple[PartRef, ...], side: int) -> tuple[Corner, Corner] | None:
         """The two outer corners of a chain of edges on one side; None when the garment has no such side."""
         if any(side not in self.sides(ref.piece or "") for ref in refs):
             return None
@@ -266,6 +294,17 @@ def _names(refs: Iterable[PartRef]) -> tuple[tuple[str | None, str], ...]:
     return tuple((ref.piece, ref.name) for ref in refs)
 
 
+def _folded_onto(sides: tuple[Chain, ...], other: Chain) -> Chain | None:
+    """The side of the same piece onto which a further side of a folded band lies.
+
+    Two copies of one edge lie alike; two edges of one piece face each other.
+    """
+    pieces = {piece for piece, _ in _names(other)}
+    return next(
+        (one for one in sides if {ref.piece for ref in one} == pieces and _names(one) != _names(other)), None
+    )
+
+
 def _doubled(seam: Seam) -> Iterator[str]:
     """The pieces of which the seam takes two copies, or both halves, as plies that lie on each other.
 
@@ -279,7 +318,7 @@ def _doubled(seam: Seam) -> Iterator[str]:
                 yield piece or ""
 
 
-def _crossed(first: tuple[Corner, Corner], second: tuple[Corner, Corner], *, same_piece: bool) -> bool:
+def crossed(first: tuple[Corner, Corner], second: tuple[Corner, Corner], *, same_piece: bool) -> bool:
     """Whether the start of one side meets the end of the other.
 
     Corners of one name meet. Where no names agree, two edges of one piece face each other, since the outline

@@ -33,6 +33,8 @@ def uses(
     found: dict[tuple[str, str], tuple[str, str, Making, Span]] = {}
     for kind, name, making, ref in _used(garment):
         key = (ref.piece or "", ref.name)
+        if key in found and kind == "closure":
+            continue  # what is faced, banded or hemmed may be closed besides
         if key in found and found[key][:2] != (kind, name):
             first = f"{found[key][0]} `{found[key][1]}`"
             told = USED_TWICE.at(
@@ -66,6 +68,6 @@ def _used(garment: Garment) -> Iterator[tuple[str, str, Making, PartRef]]:
         for side in seam.sides:
             for ref in side:
                 yield "seam", seam.name, seam.making, ref
-    for finish in garment.finishes:
+    for finish in sorted(garment.finishes, key=lambda finish: finish.closing is not None):
         for ref in finish.along:
             yield finish.kind, finish.name, finish.making, ref

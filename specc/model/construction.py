@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from specc.model.closing import Closing, Places, TakesPieces
     from specc.model.expression import Expression, PartRef
     from specc.source import Span
 
@@ -64,8 +65,9 @@ class Making:
     `raw`. `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides
     together`, `wrong sides together`, `both right sides up` or None. `astm` and `iso` are the seam's letters
     and number where known. `foot` is the presser foot that helps, `needs` what the method asks of cloth and
-    trims. `turns` is whether a seam is turned, so that its line becomes an edge of the garment that stays
-    open: a neck that is faced, a lining bagged out.
+    trims. A closure `laps` so far, one side over the other, takes `pieces` (zip, buttons) and says of those
+    at `places` where they lie. `turns` is whether a seam is turned, so that its line becomes an edge of the
+    garment that stays open: a neck that is faced, a lining bagged out.
     """
 
     method: str
@@ -84,6 +86,9 @@ class Making:
     needs: str | None
     passes: tuple[Pass, ...]
     takes: tuple[Takes, ...]
+    pieces: tuple[TakesPieces, ...]
+    laps: Expression | None
+    places: Places | None
     settings: tuple[Setting, ...]
     origin: Span
 
@@ -154,7 +159,10 @@ class Seam:
 
 @dataclass(frozen=True, slots=True)
 class Finish:
-    """Edges (a chain) finished or hemmed. `kind`: `finish` or `hem`."""
+    """Edges (a chain) finished, hemmed or closed. `kind`: `finish`, `hem` or `closure`.
+
+    A closure has `closing`: its sides, all of whose edges stand in `along`, each once.
+    """
 
     kind: str
     name: str
@@ -163,3 +171,4 @@ class Finish:
     making: Making
     holds: tuple[Hold, ...]
     origin: Span
+    closing: Closing | None = None

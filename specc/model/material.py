@@ -58,7 +58,10 @@ class Cloth:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """A trim. `kind` is a word of the trade: fold-over elastic, bias strip, tape, ..."""
+    """A trim. `kind` is a word of the trade: fold-over elastic, bias strip, zip, button, ...
+
+    `lengths` are those in which it is sold, rising (zips); `diameter` and `thickness` are a button's.
+    """
 
     name: str
     title: str
@@ -68,7 +71,10 @@ class Trim:
     stretch: Fraction
     cut_from: str | None  # name of the cloth
     price: Price | None
-    sold_in: Quantity | None  # rolls of this length
+    sold_in: Quantity | None  # rolls of this length, or packs of so many
+    lengths: tuple[Quantity, ...]
+    diameter: Quantity | None
+    thickness: Quantity | None
     colour: str | None
     supplier: str | None
     origin: Span

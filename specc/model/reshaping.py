@@ -6,7 +6,7 @@ Knows nothing of how an alteration is carried out.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from specc.model.dividing import Divide
 
@@ -124,6 +124,18 @@ class Face:
     origin: Span
 
 
+# The corners of a band in the order of its outline, each with the edge that begins there.
+BAND: Final = (("bottom-start", "bottom"), ("bottom-end", "end"), ("top-end", "top"), ("top-start", "start"))
+LAPPED_BAND: Final = (
+    ("bottom-start", "bottom"),
+    ("lap-bottom", "bottom-lap"),
+    ("bottom-end", "end"),
+    ("top-end", "top-lap"),
+    ("lap-top", "top"),
+    ("top-start", "start"),
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Band:
     """A straight band: a new piece as long as the edges as sewn, all rounds counted, and as wide as `by`.
@@ -131,7 +143,8 @@ class Band:
     `share` of the length is cut (a rib band shorter than its opening). Its edges are `bottom`, `end`, `top`,
     `start`, its corners `bottom-start`, `bottom-end`, `top-end`, `top-start`; the grain runs along it. Edges
     that reach a fold give one band for both halves; others, such as armholes or the hems of two sleeves, give
-    a band for each time that they are there.
+    a band for each time that they are there. A band that laps goes on beyond them by `lapping` at its end:
+    with the edges `bottom-lap` and `top-lap` from the corners `lap-bottom` and `lap-top`.
     """
 
     edges: tuple[PartRef, ...]
@@ -139,6 +152,7 @@ class Band:
     share: Expression | None
     name: str
     origin: Span
+    lapping: Expression | None = None
 
 
 @dataclass(frozen=True, slots=True)

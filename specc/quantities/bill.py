@@ -10,10 +10,10 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from specc.quantities.quantities import BillLine
-from specc.units import UNITS
+from specc.units import UNITS, Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from specc.model.garment import Garment
     from specc.model.material import Cloth, Price, Thread, Trim
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 _SQUARE = 1e-9
 BY_AREA = "area of the cut pieces, shrinkage added, over the usable width; a lay takes more"
 BY_LENGTH = "lengths to cut, added up"
+BY_COUNT = "counted"
+TO_OPENINGS = "counted, one to an opening, in the length in which it is sold"
 FROM_CLOTH = "lengths to cut, added up; the strips are cut from `{cloth}`, whose line counts their area"
 NOT_RECKONED = "not reckoned in this version; buy by experience"
 
@@ -30,7 +32,7 @@ def bill(garment: Garment, sizes: tuple[SizeQuantities, ...]) -> tuple[BillLine,
     """A line for each cloth, trim, thread and label, in the order of the text."""
     counts = [next((o.count for o in garment.header.order if o.size == size.size), 0) for size in sizes]
     lines = [_cloth(cloth, garment, sizes, counts) for cloth in garment.cloths]
-    lines += [_trim(trim, garment, sizes, counts) for trim in garment.trims]
+    lines += [line for trim in garment.trims for line in _trims(trim, garment, sizes, counts)]
     lines += [_thread(thread) for thread in garment.threads]
     ones = tuple(1.0 for _ in sizes)
     total = float(sum(counts))
@@ -68,6 +70,57 @@ def _cloth(cloth: Cloth, garment: Garment, sizes: tuple[SizeQuantities, ...], co
     return _line("cloth", cloth.name, cloth.title, used_on, unit, lengths, order, buy, cloth.price, BY_AREA)
 
 
+def _trims(
+    trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]
+) -> Iterator[BillLine]:
+    """A line for what is used by length, and one for the pieces of each length that is bought."""
+    pieces = [piece for size in sizes for piece in size.pieces if piece.trim == trim.name]
+    if not pieces or any(cut.trim == trim.name for size in sizes for cut in size.trims):
+        yield _trim(trim, garment, sizes, counts)
+    used_on = tuple(dict.fromkeys(piece.used_on for piece in pieces))
+    if pieces and _by_the_metre(trim):
+        yield _chain(trim, garment, sizes, counts, used_on)
+        return
+    lengths = {piece.length for piece in pieces}
+    for length in sorted(lengths, key=lambda one: Fraction(0) if one is None else one.value):
+        numbers = [
+            sum(one.count for one in size.pieces if (one.trim, one.length) == (trim.name, length))
+            for size in sizes
+        ]
+        order = sum(number * count for number, count in zip(numbers, counts, strict=True))
+        title = trim.title if length is None else f"{trim.title}, {length}"
+        basis = BY_COUNT if length is None else TO_OPENINGS
+        buy = Fraction(order)
+        if trim.sold_in is not None and trim.sold_in.dimension == Dimension.NUMBER:
+            buy = ceil(buy / trim.sold_in.value) * trim.sold_in.value
+        amounts = ([float(number) for number in numbers], float(order), buy)
+        yield _line("trim", trim.name, title, used_on, "piece", *amounts, trim.price, basis)
+
+
+def _by_the_metre(trim: Trim) -> bool:
+    """Whether a zip is cut from a chain that is sold by length."""
+    return trim.kind == "zip" and not trim.lengths and trim.price is not None and trim.price.per != "piece"
+
+
+def _chain(
+    trim: Trim,
+    garment: Garment,
+    sizes: tuple[SizeQuantities, ...],
+    counts: list[int],
+    used_on: tuple[str, ...],
+) -> BillLine:
+    """A line for zips cut as long as their openings."""
+    unit = _unit(trim.price, garment)
+    one = float(UNITS[unit].size)
+    lengths = [
+        sum(piece.count * piece.opening for piece in size.pieces if piece.trim == trim.name) / one
+        for size in sizes
+    ]
+    order = sum(length * count for length, count in zip(lengths, counts, strict=True))
+    amounts = (lengths, order, _rounded_up(order))
+    return _line("trim", trim.name, trim.title, used_on, unit, *amounts, trim.price, BY_LENGTH)
+
+
 def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
     unit = _unit(trim.price, garment)
     lengths = [
@@ -76,7 +129,7 @@ def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], count
         for size in sizes
     ]
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
-    if trim.sold_in is not None:
+    if trim.sold_in is not None and trim.sold_in.dimension == Dimension.LENGTH:
         roll = trim.sold_in.value / UNITS[unit].size
         buy = ceil(order / float(roll) - _SQUARE) * roll
     else:
@@ -107,7 +160,7 @@ def _line(  # noqa: PLR0913, PLR0917 a row has as many columns
     price: Price | None,
     basis: str,
 ) -> BillLine:
-    # A price by the piece says nothing about a length.
+    # A price by the piece says nothing about a length, nor one by length about a piece.
     cost = None if price is None or price.per != unit else price.amount * buy
     amounts = (tuple(lengths), order, float(buy))
     return BillLine(kind, name, title, used_on, unit, *amounts, *_price(price), cost, basis)

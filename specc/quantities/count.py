@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from specc.drafting import EvaluationError
 from specc.quantities.bill import bill
 from specc.quantities.cutting import cloth_uses, cut_pieces
+from specc.quantities.pieces import piece_counts
 from specc.quantities.points import expectation, openings_of, point_of_measure
 from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
 from specc.quantities.trims import trim_cuts
@@ -65,4 +66,11 @@ def _size(
 ) -> SizeQuantities:
     trims = trim_cuts(garment, size, evaluate)
     cuts = cut_pieces(size)
-    return SizeQuantities(size.size, cuts, trims, cloth_uses(garment, size, cuts, trims), measured)
+    return SizeQuantities(
+        size.size,
+        cuts,
+        trims,
+        piece_counts(garment, size),
+        cloth_uses(garment, size, cuts, trims),
+        measured,
+    )

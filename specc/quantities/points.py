@@ -24,15 +24,18 @@ _SAME = 1e-6
 def openings_of(garment: Garment, size: SizeAssembly) -> dict[str, float]:
     """The round of every finish, and of every seam with an edge that stays open, by name, as sewn.
 
-    What is held in is lost.
+    What is held in is lost. Closures are closed, but the round of a closure is that which is open with it.
     """
     openings = {finish.name: 0.0 for finish in garment.finishes}
     for laid in size.rounds:
         held = sum((zone.end - zone.start) * zone.held for zone in laid.zones)
         openings[laid.by] = max(openings[laid.by], laid.length - held)
+    for closure in size.closures:
+        name = closure.closure
+        openings[name] = max((one.sewn for one in size.openings if name in one.by), default=0.0)
     for seam in garment.seams:
         if seam.stays_open:
-            openings[seam.name] = max((one.sewn for one in size.openings if seam.name in one.by), default=0.0)
+            openings[seam.name] = max((one.sewn for one in size.worn if seam.name in one.by), default=0.0)
     return openings
 
 

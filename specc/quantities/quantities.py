@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from specc.making.assembly import CutPiece, Zone
+    from specc.quantities.pieces import PieceCount
     from specc.units import Dimension
 
 
@@ -69,6 +70,7 @@ class SizeQuantities:
     size: str
     cuts: tuple[CutPiece, ...]
     trims: tuple[TrimCut, ...]
+    pieces: tuple[PieceCount, ...]
     cloths: tuple[ClothUse, ...]
     measures: tuple[Measured, ...]
 

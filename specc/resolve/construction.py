@@ -12,9 +12,10 @@ from specc.diagnostics import Severity, declare
 from specc.model.construction import Finish, Hold, Seam, ToFit
 from specc.model.expression import Constant
 from specc.model.material import Trim
+from specc.resolve.closures import resolve_closing
 from specc.resolve.codes import MORE_THAN_ONE, NAMED_TWICE, one_of, out_of_range, unit_missing, wrong_value
 from specc.resolve.expressions import FIGURES, meaning
-from specc.resolve.makings import MAKES_OTHER, resolve_making
+from specc.resolve.makings import MAKES_OTHER, resolve_making, with_article
 from specc.resolve.properties import as_quantity, span_of, spoken, titled
 from specc.resolve.settings import Settings
 from specc.syntax import tree
@@ -41,6 +42,7 @@ _MOST_TOLERANCE = Quantity.of(50, UNITS["mm"])
 _ANY_WIDTH = Quantity.of(100, UNITS["mm"])
 _SEAMS = ("seam",)
 _FINISHES = ("finish", "hem")
+_CLOSURES = ("closure",)
 
 
 class Maker:
@@ -94,6 +96,28 @@ class Maker:
             node.name.span,
         )
 
+    def closure(self, node: tree.Closure) -> Finish | None:
+        """The closure; None when an edge or its method is not to be had, or its places are not."""
+        first = self._chain(node.along)
+        second = self._chain(node.to) if node.to else first
+        settings = Settings(node.settings, node.method.span, self._say)
+        making = self.making(node.method, settings, made=_CLOSURES, wanted="closure")
+        if not first or not second or making is None:
+            return None
+        closing = resolve_closing(node, (first, second), making, self._parts, self._say)
+        if closing is None:
+            return None
+        return Finish(
+            "closure",
+            node.name.text,
+            titled(node.title, node.name.text.replace("-", " ")),
+            (*first, *(ref for ref in second if not _among(ref, first))),
+            making,
+            (),
+            node.name.span,
+            closing,
+        )
+
     def _chain(self, refs: tuple[tree.Ref, ...]) -> tuple[PartRef, ...]:
         found: list[PartRef] = []
         complete = True
@@ -121,20 +145,34 @@ class Maker:
             told = MAKES_OTHER.at(
                 word.span,
                 method=word.text,
-                made=_with_article(method.makes.text),
-                wanted=_with_article(wanted),
+                made=with_article(method.makes.text),
+                wanted=with_article(wanted),
             )
             self._say.add(told.help(one_of(self._declared.methods_making(made))))
             return None
         making = resolve_making(method, settings, self._trims, self._say)
-        settings.close(f"method `{word.text}`", holds=wanted in _FINISHES)
+        settings.close(f"method `{word.text}`", holds=wanted in _FINISHES, spacings=wanted == "closure")
         return making
 
     def unused_method(self, node: tree.Method) -> None:
         """Report what is wrong in a method that nothing uses: any trim will do for its materials."""
         place = node.name.span
         stand_in = Trim(
-            "any", "any", "tape", (), _ANY_WIDTH, Fraction(0), None, None, None, None, None, place
+            "any",
+            "any",
+            "tape",
+            (),
+            _ANY_WIDTH,
+            Fraction(0),
+            None,
+            None,
+            None,
+            (),
+            _ANY_WIDTH,
+            _ANY_WIDTH,
+            None,
+            None,
+            place,
         )
         materials = {item.name.text: item.name for item in node.body if isinstance(item, tree.Material)}
         any_trim = ((tree.Word("any", place),),)
@@ -216,10 +254,6 @@ class Maker:
         if isinstance(node, tree.Named):
             return self._parts.corner(node.name, edge, self._say)
         return meaning(node, FIGURES, self._say, what="a place on an edge", wanted=_PLACE)
-
-
-def _with_article(word: str) -> str:
-    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
 
 
 def _among(edge: PartRef, others: tuple[PartRef, ...] | list[PartRef]) -> bool:

@@ -22,7 +22,7 @@ Node = TypeVar("Node", tree.Chart, tree.Block, tree.Method)
 
 # Those in one row share their names, since something speaks of any of them by name alone: `accept … on NAME`
 # of what is sewn, a setting of a method of what is bought. Pieces share theirs too, across all blocks.
-_SPACES = (("seam", "finish", "hem"), ("cloth", "trim", "thread"))
+_SPACES = (("seam", "finish", "hem", "closure"), ("cloth", "trim", "thread"))
 
 
 class _Kept(NamedTuple):
@@ -121,7 +121,15 @@ def _kind_and_name(declaration: tree.Declaration) -> _Kept | None:
             return _Kept(kind.text, name)
         case tree.Finish(kind=kind, name=name):
             return _Kept(kind.text, name)
-        case tree.Chart() | tree.Block() | tree.Method() | tree.Seam() | tree.Measure() | tree.Label():
+        case (
+            tree.Chart()
+            | tree.Block()
+            | tree.Method()
+            | tree.Seam()
+            | tree.Closure()
+            | tree.Measure()
+            | tree.Label()
+        ):
             return _Kept(type(declaration).__name__.lower(), declaration.name)
         case _:
             return None

@@ -44,6 +44,7 @@ _FUNCTIONS = {
     "smaller": Function.SMALLER,
 }
 _QUESTIONS = ("length", "width", "depth", "opening")
+OF_TRIMS = ("width", "diameter", "thickness")
 _PLAIN = (Dimension.NUMBER, Dimension.RATIO)
 
 
@@ -53,7 +54,8 @@ class Scope:
 
     `values`: names with what they are called in the model and their dimensions. `parts`: the pieces it may
     ask, `piece` the one to which lone part names belong. `fixed`: names that stand for a value already known
-    (the settings of a method), `widths` those whose width is known. `finishes`: names whose opening may be
+    (the settings of a method), `sizes` what is asked of those that stand for a trim (its width, a
+    button's diameter), by question and name. `finishes`: names whose opening may be
     asked for. `missing`: names whose declaration failed, on which all is silent. `below`: names that are
     declared only later. `left_out`: names that stand only on a condition, which is told. `kind`: what a name
     may stand for. `figures_only`: whether none may stand at all.
@@ -63,7 +65,7 @@ class Scope:
     parts: Parts | None = None
     piece: str | None = None
     fixed: Mapping[str, Expression] = field(default_factory=dict)
-    widths: Mapping[str, Expression | None] = field(default_factory=dict)
+    sizes: Mapping[tuple[str, str], Expression | None] = field(default_factory=dict)
     finishes: tuple[str, ...] = ()
     missing: frozenset[str] = frozenset()
     below: frozenset[str] = frozenset()
@@ -128,12 +130,16 @@ def resolve_expression(  # noqa: PLR0911 a kind each
             return _arithmetic(node, scope, say)
         case tree.Applied():
             return _applied(node, scope, say)
-        case tree.Asked(what="width", refs=(tree.Ref(first=word, second=None), *_)) if (
-            word.text in scope.widths
+        case tree.Asked(what=what, refs=(tree.Ref(first=word, second=None), *_)) if (
+            what,
+            word.text,
+        ) in scope.sizes:
+            return scope.sizes[what, word.text]
+        case tree.Asked(what=what, refs=(tree.Ref(first=word, second=None), *_)) if (
+            scope.sizes and what in OF_TRIMS
         ):
-            return scope.widths[word.text]
-        case tree.Asked(what="width", refs=(tree.Ref(first=word, second=None), *_)) if scope.widths:
-            say.add(unknown_name(word.span, "material", word.text, known=scope.widths))
+            known = dict.fromkeys(name for _, name in scope.sizes)
+            say.add(unknown_name(word.span, "material", word.text, known=known))
             return None
         case tree.Asked():
             return resolve_question(node, scope.parts, say, within=scope.piece, finishes=scope.finishes)

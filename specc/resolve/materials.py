@@ -42,11 +42,12 @@ TRAITS = (
 _OPPOSITES = (("ravels", "ravel-free"), ("knit", "woven"))
 TRIM_KINDS = (
     "fold-over elastic", "elastic", "bias strip", "tape", "ribbon", "braid", "cord", "piping", "lace",
-    "zip", "button",
+    "zip", "button", "snap", "hook and eye",
 )  # fmt: skip
 _COMMON = ("price", "colour", "supplier")
 _MOST_WIDTH = Quantity.of(10, UNITS["m"])
 _MOST_WEIGHT = Quantity.of(10_000, UNITS["g/m2"])
+_MOST_PACK = Quantity.of(100_000, UNITS[""])
 _MOST_ROLL = Quantity.of(100_000, UNITS["m"])
 
 
@@ -80,7 +81,8 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
 
 def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> Trim:
     """The trim; one that is cut from a cloth names it."""
-    sheet = _sheet(node, "a trim", ("kind", "fibre", "width", "stretch", "cut-from", "sold", *_COMMON), say)
+    known = ("kind", "fibre", "width", "diameter", "thickness", "lengths", "stretch", "cut-from", "sold")
+    sheet = _sheet(node, "a trim", (*known, *_COMMON), say)
     name = _name(node)
     sheet.require("kind", "elastic")
     source, cut_from = sheet.get("cut-from"), sheet.words("cut-from", example="lawn")
@@ -96,6 +98,9 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
         cut_from,
         resolve_price(sheet, (*LENGTHS, "piece")),
         _sold(sheet),
+        _lengths(sheet),
+        sheet.quantity("diameter", Dimension.LENGTH, wanted="a length, such as `5/8 in`", most=_MOST_WIDTH),
+        sheet.quantity("thickness", Dimension.LENGTH, wanted="a length, such as `1/8 in`", most=_MOST_WIDTH),
         sheet.words("colour", example="rust red"),
         sheet.words("supplier", example="Saltmarsh Works"),
         sheet.place,
@@ -255,12 +260,34 @@ def _unknown_trait(place: Span, words: list[str]) -> Diagnostic:
     return told.with_fix(f"write `{commas}`", fix, applicability=Applicability.SAFE)
 
 
+def _lengths(sheet: Properties) -> tuple[Quantity, ...]:
+    """`lengths 7 in, 8 in, 9 in`, rising."""
+    found = sheet.get("lengths")
+    if found is None:
+        return ()
+    wanted = "lengths, such as `7 in, 8 in, 9 in`"
+    lengths: dict[Fraction, Quantity] = {}
+    for value in found.values:
+        if len(value) > 1:
+            sheet.say.add(wrong_value(span_of_value(value), "lengths", wanted))
+            return ()
+        length = sheet.measure(value[0], "lengths", Dimension.LENGTH, wanted=wanted)
+        if length is None:
+            return ()
+        lengths[length.value] = length
+    return tuple(lengths[size] for size in sorted(lengths))
+
+
 def _sold(sheet: Properties) -> Quantity | None:
-    """`sold in rolls of 25 yd`."""
+    """`sold in rolls of 25 yd`, `sold in packs of 12`."""
     found = sheet.get("sold")
     if found is None:
         return None
     match found.values:
+        case (
+            (tree.Word(text="in"), tree.Word(text="packs"), tree.Word(text="of"), tree.Number() as amount),
+        ) if amount.unit is None and amount.value.denominator == 1:
+            return sheet.measure(amount, "sold", Dimension.NUMBER, wanted="a count", most=_MOST_PACK)
         case ((tree.Word(text="in"), tree.Word(), tree.Word(text="of"), tree.Number() as amount),):
             wanted = "a length, such as `in rolls of 25 yd`"
             return sheet.measure(amount, "sold", Dimension.LENGTH, wanted=wanted, most=_MOST_ROLL)

@@ -13,6 +13,8 @@ from typing import TYPE_CHECKING, Protocol, assert_never
 from specc.model.alteration import Form, PieceRef
 from specc.model.expression import PartRef
 from specc.model.reshaping import (
+    BAND,
+    LAPPED_BAND,
     Band,
     Extend,
     Face,
@@ -190,21 +192,21 @@ class Reshaper:
     def _band(self, node: tree.Band) -> Band | None:
         edges, by = self._edges(node.edges), self._length(node.by)
         share = meaning(node.share, FIGURES, self._say, what="a share of the edges", wanted=_SHARE)
+        lapping = None if node.lapping is None else self._length(node.lapping)
         parts = PieceParts()
-        ring = ("bottom-left", "bottom-right", "top-right", "top-left")
-        for edge, corner, following in zip(
-            ("bottom", "end", "top", "start"), ring, (*ring[1:], ring[0]), strict=True
-        ):
+        ring = tuple(BAND if node.lapping is None else LAPPED_BAND)
+        for (corner, edge), (following, _) in zip(ring, (*ring[1:], ring[0]), strict=True):
             parts.kinds |= {edge: "edge", corner: "point"}
             parts.ends[edge] = (corner, following)
         if (
             not edges
             or by is None
             or (node.share is not None and share is None)
+            or (node.lapping is not None and lapping is None)
             or not self._new(node.name, parts)
         ):
             return None
-        return Band(edges, by, share, node.name.text, node.span)
+        return Band(edges, by, share, node.name.text, node.span, lapping)
 
     def _split(self, node: tree.Split) -> Split | None:
         if not self._parts.piece(node.piece, self._say):

@@ -130,8 +130,10 @@ class _Resolution:
 
         maker = Maker(self._declared, trims, parts, say)
         seams = _kept(maker.seam(node) for node in self._of(tree.Seam))
-        nodes = self._of(tree.Finish)
-        finishes = _kept(maker.finish(node) for node in nodes)
+        nodes = tuple(one for one in self._own if isinstance(one, tree.Finish | tree.Closure))
+        finishes = _kept(
+            maker.finish(node) if isinstance(node, tree.Finish) else maker.closure(node) for node in nodes
+        )
         attacher = Attacher(alterer, maker, Scope(values, parts, missing=failed), parts, say)
         attachments: tuple[Attachment, ...] = _kept(
             attacher.attachment(node) for node in self._own if isinstance(node, tree.SewOn | tree.Catch)

@@ -31,6 +31,7 @@ class Settings:
     def __init__(self, body: tuple[object, ...], place: Span, say: Collector) -> None:
         self.place = place
         self.holds = tuple(item for item in body if isinstance(item, tree.Hold))
+        self._spacings = tuple(item for item in body if isinstance(item, tree.Spacing))
         self._say = say
         self._written: dict[str, tree.Property] = {}
         self._taken: dict[str, None] = {}
@@ -94,7 +95,7 @@ class Settings:
         self._say.add(wrong_value(span_of(written.values), name, "the name of a trim"))
         return None
 
-    def close(self, owner: str, *, holds: bool = False) -> None:
+    def close(self, owner: str, *, holds: bool = False, spacings: bool = False) -> None:
         """Report every setting that nobody took, and materials that none of those can have been meant for."""
         unused = tuple(name for name in self._written if name not in self._taken)
         for name in unused:
@@ -105,6 +106,10 @@ class Settings:
             place = hold.span.file.span(hold.span.start, hold.span.start + len("hold"))
             told = UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name="hold")
             self._say.add(told.help("a finish or hem holds its trim in; a seam takes `ease` or `gathers`"))
+        for spacing in () if spacings else self._spacings[:1]:
+            place = spacing.span.file.span(spacing.span.start, spacing.span.start + len("places"))
+            told = UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name="places")
+            self._say.add(told.help("a `closure` has fastenings at places"))
 
 
 def _reckoned(atom: tree.Atom, scope: Scope) -> tree.Expression | None:

@@ -7,17 +7,20 @@ Knows nothing of text or of paper. `RULES` is the table of contents, in reading 
 from specc.rules import (
     attached_not_as_cut,
     body_does_not_pass,
+    closure_sides_differ,
     dart_shows,
     drawstring_on_child,
     edge_unfinished,
     elastic_overheld,
     expectation_not_met,
+    fastening_not_sold,
     head_does_not_pass,
     notches_apart,
     overlock_shows,
     pins_in_open_cloth,
     raw_edge_ravels,
     seam_does_not_walk,
+    stand_too_narrow,
     stitch_short_on_elastic,
 )
 from specc.rules.judge import Accepted, Judgement, judge
@@ -26,6 +29,7 @@ from specc.rules.subject import Subject
 RULES = (
     seam_does_not_walk.check,
     notches_apart.check,
+    closure_sides_differ.check,
     expectation_not_met.check,
     head_does_not_pass.check,
     body_does_not_pass.check,
@@ -36,6 +40,8 @@ RULES = (
     attached_not_as_cut.check,
     elastic_overheld.check,
     stitch_short_on_elastic.check,
+    stand_too_narrow.check,
+    fastening_not_sold.check,
     drawstring_on_child.check,
     pins_in_open_cloth.check,
 )

@@ -76,7 +76,7 @@ def _told(subject: Subject, code: Code, body: str, rows: list[tuple[str, Girth, 
     for size, one, needed in rows:
         passes, wanted = subject.lengths(one.passes, needed)
         said = said.note(f"size {size}: {passes} passes, the {body} {_VERB[body]} {wanted}")
-    return said.help("make it wider there, or write `puts-on opens` and give the garment a closure")
+    return said.help(f"make it wider there, or {subject.opened_further(girth.edges)}")
 
 
 _VERB = {"bust": "is", "hip": "is", "shoulders": "are"}

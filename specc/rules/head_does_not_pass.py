@@ -68,7 +68,7 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         cure = "lower or widen the opening"
         if any(_trim_holds(subject, opening) for _, opening, _ in sizes):
             cure += ", hold its trim in less or take one that stretches more"
-        yield told.help(f"{cure}, or write `puts-on opens` and give the garment a closure")
+        yield told.help(f"{cure}, or {subject.opened_further(edges)}")
 
 
 def _trim_holds(subject: Subject, opening: Opening) -> bool:

@@ -31,6 +31,7 @@ _CURES = {
     "seam": "sew it `by french` or `by bound-outside`; the block says of an edge if it is `out of sight`",
     "hem": "turn it twice: `by double-turned`",
     "finish": "bind it: `by elastic-bound` or `by bias-bound`",
+    "closure": "take a way of closing that encloses the edges, or leave the opening out",
 }
 
 

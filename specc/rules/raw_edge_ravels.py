@@ -55,6 +55,7 @@ _CURES = {
     "seam": "enclose its edges, such as `by french`",
     "finish": "bind it, such as `by bias-bound`",
     "hem": "turn it twice, `by double-turned`",
+    "closure": "take a way of closing that overlocks or encloses the edges",
 }
 
 

@@ -105,6 +105,13 @@ class Subject:
         places = (origin for refs, origin in made for ref in refs if f"{ref.piece}.{ref.name}" in edges)
         return next(places, self.place_of_piece(piece))
 
+    def opened_further(self, edges: tuple[str, ...]) -> str:
+        """How an opening along these edges (`piece.edge`) can be made to open further, as a cure."""
+        for finish in self.garment.finishes:
+            if finish.closing and any(f"{ref.piece}.{ref.name}" in edges for ref in finish.along):
+                return f"make the opening of closure `{finish.name}` longer"
+        return "divide a seam and give the garment a `closure`"
+
     def place_of_piece(self, piece: str) -> Span:
         """Where the block that the piece comes from is used, or a piece of its own begins.
 

@@ -13,7 +13,7 @@ from lark import v_args
 from specc.syntax import tree
 from specc.syntax.lower_alterations import present
 from specc.syntax.lower_attachments import LowerAttachments
-from specc.syntax.lower_tracing import LowerTracing
+from specc.syntax.lower_closures import LowerClosures
 from specc.units import parse_number
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def lower(source: SourceFile, parsed: LarkTree[Token]) -> tree.Tree:
 
 # Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
-class Lowering(LowerAttachments, LowerTracing):
+class Lowering(LowerAttachments, LowerClosures):
     """Turns each rule into its node. Every span runs from the rule's first character to its last."""
 
     def NAME(self, token: Token) -> tree.Word:  # noqa: N802  Lark looks the method up by the terminal's name
@@ -103,7 +103,9 @@ class Lowering(LowerAttachments, LowerTracing):
     def usable(self, _meta: Meta, kind: Token) -> tree.Word:
         return self._word(kind)
 
-    def settings(self, _meta: Meta, *body: Any) -> tuple[tree.Property | tree.Hold | tree.Broken, ...]:
+    def settings(
+        self, _meta: Meta, *body: Any
+    ) -> tuple[tree.Property | tree.Hold | tree.Spacing | tree.Broken, ...]:
         return present(body)
 
     def reckoned(self, meta: Meta, name: tree.Word, value: tree.Expression) -> tree.Property:

@@ -133,8 +133,8 @@ class LowerAlterations(Transformer[Token, Any]):
         return tree.Scallop(edge, every, by, self._span(meta))
 
     def band(self, meta: Meta, share: Any, *parts: Any) -> tree.Band:
-        *edges, by, name = parts
-        return tree.Band(share, tuple(edges), by, name, self._span(meta))
+        *edges, by, lapping, name = parts
+        return tree.Band(share, tuple(edges), by, lapping, name, self._span(meta))
 
     def split(self, meta: Meta, *parts: Any) -> tree.Split:
         piece, line, start, through, end, first, second = parts

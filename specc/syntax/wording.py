@@ -33,20 +33,20 @@ PLACES = {
     "the body of an `edge`": ("curve", "arc", "along", "dart"),
     "the body of a `block` or a `piece`": ("find",),
     "the body of a `block` or a `method`": ("parameter", "choice"),
-    "the body of a `method`": ("material", "allowance", "turned", "takes", "pass"),
+    "the body of a `method`": ("material", "allowance", "turned", "laps", "takes", "lies", "pass"),
     "the body of a `chart`": ("measurement",),
-    "the braces behind a method's or a block's name": ("hold",),
+    "the braces behind a method's or a block's name": ("hold", "places"),
     "the outermost level of a file": (
         "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "grade",
-        "method", "alter", "seam", "finish", "hem", "attach", "measure", "expect", "accept",
+        "method", "alter", "seam", "finish", "hem", "closure", "attach", "measure", "expect", "accept",
     ),
 }  # fmt: skip
 
 # What a value may begin with, beside a name, a number, a sign or a bracket.
 _VALUE_WORDS = (
-    "left", "right", "up", "down", "length", "drawn", "width", "depth", "opening", "girth", "distance",
-    "across", "height", "direction", "larger", "smaller", "root", "sine", "cosine", "tangent", "arc-sine",
-    "arc-tangent", "size", "radius", "circumference", "half",
+    "left", "right", "up", "down", "length", "drawn", "width", "depth", "diameter", "thickness", "opening",
+    "girth", "distance", "across", "height", "direction", "larger", "smaller", "root", "sine", "cosine",
+    "tangent", "arc-sine", "arc-tangent", "size", "radius", "circumference", "half",
 )  # fmt: skip
 _PLAIN_VALUE = frozenset(("NAME", "NUMBER", "TEXT", "DATE"))
 

@@ -22,6 +22,7 @@ from specc.syntax.tree.atoms import Atom, Broken, Date, Number, Pair, Property, 
 from specc.syntax.tree.attachments import AtPoint, Catch, OnLevel, SewOn, Turn
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart, Measurement
+from specc.syntax.tree.closures import Closure, FromCorner, Laps, Lies, Spacing, TakesPieces
 from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Limit, Measure, Without
 from specc.syntax.tree.dividing import Divide
 from specc.syntax.tree.drawings import Drawing, DrawnPath
@@ -104,6 +105,7 @@ __all__ = [
     "Catch",
     "Chart",
     "Choice",
+    "Closure",
     "Compass",
     "Crop",
     "Curve",
@@ -122,6 +124,7 @@ __all__ = [
     "Face",
     "Find",
     "Finish",
+    "FromCorner",
     "Fullness",
     "Gather",
     "Going",
@@ -131,12 +134,14 @@ __all__ = [
     "Hold",
     "Join",
     "Label",
+    "Laps",
     "Lay",
     "LeaveOut",
     "Lengthen",
     "Let",
     "Level",
     "LevelLine",
+    "Lies",
     "Limit",
     "Line",
     "Material",
@@ -179,6 +184,7 @@ __all__ = [
     "Shift",
     "Signed",
     "Slashed",
+    "Spacing",
     "Split",
     "SplitEnd",
     "Spread",
@@ -188,6 +194,7 @@ __all__ = [
     "Swing",
     "SwingTarget",
     "Takes",
+    "TakesPieces",
     "Taper",
     "Tapering",
     "Text",

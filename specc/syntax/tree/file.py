@@ -12,6 +12,7 @@ from specc.syntax.tree.atoms import Broken
 from specc.syntax.tree.attachments import Catch, SewOn
 from specc.syntax.tree.blocks import Block
 from specc.syntax.tree.charts import Chart
+from specc.syntax.tree.closures import Closure
 from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Measure
 from specc.syntax.tree.makings import Finish, Method, Seam
 from specc.syntax.tree.pieces import Piece
@@ -38,6 +39,7 @@ Declaration = (
     | Finish
     | SewOn
     | Catch
+    | Closure
     | Measure
     | Expect
     | ExpectWithin

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.atoms import Broken, Number, Property, Ref, Text, Word
+    from specc.syntax.tree.closures import Laps, Lies, Spacing, TakesPieces
     from specc.syntax.tree.expressions import Expression
     from specc.syntax.tree.sheets import Hold
     from specc.syntax.tree.values import Choice, Parameter, When
@@ -63,12 +64,26 @@ class Pass(NamedTuple):
 
 
 class Method(NamedTuple):
-    """A way of making. `makes`: seam, finish, hem."""
+    """A way of making. `makes`: seam, finish, hem, closure."""
 
     name: Word
     title: Text | None
     makes: Word
-    body: tuple[Property | Parameter | Choice | Material | Allowance | TurnedBy | Takes | Pass | Broken, ...]
+    body: tuple[
+        Property
+        | Parameter
+        | Choice
+        | Material
+        | Allowance
+        | TurnedBy
+        | Laps
+        | Takes
+        | TakesPieces
+        | Lies
+        | Pass
+        | Broken,
+        ...,
+    ]
     span: Span
 
 
@@ -81,7 +96,7 @@ class Seam(NamedTuple):
     second: tuple[Ref, ...]
     others: tuple[tuple[Ref, ...], ...]
     method: Word
-    settings: tuple[Property | Hold | Broken, ...]
+    settings: tuple[Property | Hold | Spacing | Broken, ...]
     span: Span
 
 
@@ -93,5 +108,5 @@ class Finish(NamedTuple):
     title: Text | None
     along: tuple[Ref, ...]
     method: Word
-    settings: tuple[Property | Hold | Broken, ...]
+    settings: tuple[Property | Hold | Spacing | Broken, ...]
     span: Span

@@ -84,11 +84,12 @@ class Scallop(NamedTuple):
 
 
 class Band(NamedTuple):
-    """A straight band as long as edges, or as a share of them."""
+    """A straight band as long as edges, or as a share of them, and longer by what laps."""
 
     share: Number | None
     edges: tuple[Ref, ...]
     by: Expression
+    lapping: Expression | None
     name: Word
     span: Span
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.atoms import Broken, Property, Ref, Text, Word
+    from specc.syntax.tree.closures import Spacing
     from specc.syntax.tree.expressions import Expression
 
 
@@ -71,5 +72,5 @@ class UseLibrary(NamedTuple):
     kind: Word
     name: Word
     renaming: Renaming | None
-    settings: tuple[Property | Hold | Broken, ...]
+    settings: tuple[Property | Hold | Spacing | Broken, ...]
     span: Span

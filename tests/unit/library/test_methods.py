@@ -62,6 +62,8 @@ def test_a_file_holds_one_kind_of_method() -> None:
     assert makes["seams"] == makes["enclosed-seams"] == {"seam"}
     assert makes["edges"] == {"finish"}
     assert makes["hems"] == {"hem"}
+    assert makes["closures"] == {"closure"}
+    assert makes["slits"] == {"finish"}
 
 
 # --- what they say ---
@@ -172,6 +174,16 @@ def test_every_option_is_worked_in_its_own_way_and_leaves_no_blank(method: str, 
         ("flap", "", 3 / 8),
         ("boxed", "allow 1/2 in", 1 / 2),
         ("bar-tacked", "", 1 / 4),
+        ("zip-centred", "", 3 / 4),
+        ("zip-lapped", "", 3 / 4),
+        ("zip-concealed", "allow 3/4 in", 3 / 4),
+        ("buttoned", "", 5 / 8),
+        ("buttoned-grown-on", "", 0),
+        ("hook-and-eye", "", 5 / 8),
+        ("snapped", "", 5 / 8),
+        ("slit-turned", "", 5 / 8),  # 3/8 in deep, 1/4 in turned under
+        ("continuous-bound", "", 1 / 4),
+        ("vent-mitred", "", 1 / 4),
     ],
 )
 def test_allowances(method: str, settings: str, allowance: float) -> None:
@@ -187,6 +199,7 @@ def test_what_becomes_of_raw_edges() -> None:
         "raw": ["pressed-open", "pressed-to-one-side", "raw"],
         "overlocked": [
             "blind",
+            "buttoned-grown-on",
             "edge-overlocked",
             "gathered",
             "lapped",
@@ -197,6 +210,9 @@ def test_what_becomes_of_raw_edges() -> None:
             "single-turned",
             "stayed",
             "topstitched",
+            "zip-centred",
+            "zip-concealed",
+            "zip-lapped",
         ],
         "covered": [
             "bias-bound",
@@ -210,20 +226,33 @@ def test_what_becomes_of_raw_edges() -> None:
             "set-on",
         ],
         "enclosed": [
+            "buttoned",
             "caught",
             "caught-down",
             "closed-end",
+            "continuous-bound",
             "faced",
             "flap",
             "flat-felled",
             "folded-strap",
             "french",
+            "hook-and-eye",
             "patch",
+            "snapped",
             "turned",
             "turned-tube",
             "waistband",
         ],
-        "turned": ["bar-tacked", "boxed", "double-turned", "drawstring-casing", "elastic-casing", "rolled"],
+        "turned": [
+            "bar-tacked",
+            "boxed",
+            "double-turned",
+            "drawstring-casing",
+            "elastic-casing",
+            "rolled",
+            "slit-turned",
+            "vent-mitred",
+        ],
     }
 
 
@@ -336,7 +365,7 @@ def test_every_method_is_used_by_a_garment() -> None:
         each.method.text
         for path in GARMENTS
         for each in parsed(path).declarations
-        if isinstance(each, tree.Seam | tree.Finish | tree.SewOn | tree.Catch) and each.method
+        if isinstance(each, tree.Seam | tree.Finish | tree.Closure | tree.SewOn | tree.Catch) and each.method
     }
 
     assert set(METHODS) - used == set()

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import pytest
 
 from specc.rules import RULES
 from tests.made import CLOTH, SHOULDERS, SIDES, codes, made, panels, sheath, top
+
+if TYPE_CHECKING:
+    from specc.pipeline import Result
 
 NECK = "finish neck along front.neck, back.neck by elastic-bound { binding edging }\n"
 HEM = "hem bottom along front.hem, back.hem by double-turned\n"
@@ -18,6 +23,30 @@ POCKETS = """use block rectangle as pocket {{ wide 14 cm; long 15 cm; cutting {c
 hem opening along pocket.top by double-turned
 attach pocket on front with top-left at bust-line, 4 cm from centre by patch
 """
+
+ZIP = CLOTH + 'trim zip "zip" { kind zip; lengths 10 cm, 12 cm }\n'
+BUTTON = CLOTH + 'trim button "button" { kind button; diameter 2 cm; thickness 3 mm }\n'
+
+
+def zipped(front: str, back: str) -> Result:
+    """A zip in the side of the top, its two sides so long."""
+    return top(
+        f"alter {{ divide front.side at {front} from waist-side into zip-opening, side\n"
+        f"divide back.side at {back} from waist-side into zip-opening, side }}\n"
+        "closure zip along front.zip-opening to back.zip-opening by zip-centred { zip zip }\n" + NECK + HEM,
+        cloth=ZIP,
+    )
+
+
+def buttoned(stand: str) -> Result:
+    """A shoulder that is buttoned, with so wide a stand."""
+    body = f"{{ button button; places 2; stand {stand} }}"
+    return top(
+        f"closure row along front.shoulder to back.shoulder by buttoned {body}\n" + NECK + HEM,
+        cloth=BUTTON,
+        seams=SIDES,
+    )
+
 
 FIRES = {
     "SPC501": (top("alter { lengthen front by 1 cm at bust-line }\n" + NECK + HEM), top(NECK + HEM)),
@@ -53,6 +82,9 @@ FIRES = {
         panels(on_front="notch side at 15 cm from b", on_back="notch side at 15.4 cm from b"),
         panels(on_front="notch side at 15 cm from b", on_back="notch side at 17 cm from b"),
     ),
+    "SPC525": (zipped("11 cm", "10 cm"), zipped("11 cm", "11 cm")),
+    "SPC527": (zipped("13 cm", "13 cm"), zipped("12 cm", "12 cm")),
+    "SPC528": (buttoned("14 mm"), buttoned("15 mm")),  # three quarters of 2 cm
     "SPC502": (
         sheath("", cloth=SHEER),
         sheath(
