@@ -15,9 +15,9 @@ from specc.document.marks import arrow_head, drill_mark, line
 from specc.document.piece_labels import upright
 from specc.document.piece_lines import on_paper, outward_at
 from specc.document.placement import Place
+from specc.geometry import region
 from specc.geometry.crossing import line_crossings
-from specc.geometry.region import centroid
-from specc.making.attached import Placed
+from specc.making.attached import CaughtAt, Placed
 from specc.pattern.lookup import edge_named
 from specc.pattern.measure import place_on_edge, stitched_length
 from specc.pattern.outline import flat_outline
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from specc.document.view import View
     from specc.geometry.path import Path
     from specc.geometry.point import Point
-    from specc.making.attached import Attached, CaughtAt
+    from specc.making.attached import Attached
     from specc.pattern.piece import Piece
 
 _HEADED = 7.0  # a measure at least so long has arrow heads, millimetres of paper
@@ -91,7 +91,7 @@ def _on_half(piece: Piece, point: Point) -> bool:
         return True
     start = fold.parts[0].start
     along = fold.parts[-1].end - start
-    inside = centroid(flat_outline(piece)) - start
+    inside = region.centroid(flat_outline(piece)) - start
     return along.cross(point - start) * along.cross(inside) > 0.0
 
 
@@ -108,12 +108,19 @@ def label_attached(
             )
             placer.place(lengths.near(value), Lettering.VALUE, places)
     for title, one in attached:
-        places = tuple(_in_outline(one, view) if isinstance(one, Placed) else _beside(one, piece, view))
-        placer.place(title, Lettering.SMALL, places)
+        if isinstance(one, Placed):
+            placer.place(title, Lettering.SMALL, tuple(_in_outline(one, piece, view)))
+    # A left and a right end of one name may have one place.
+    ends = {(title, one.edge, one.start): one for title, one in attached if isinstance(one, CaughtAt)}
+    for (title, _, _), one in ends.items():
+        placer.place(title, Lettering.SMALL, tuple(_beside(one, piece, view)))
 
 
-def _in_outline(placed: Placed, view: View) -> Iterator[Place]:
-    middle = view.point(centroid(placed.outline.flattened()[:-1]))
+def _in_outline(placed: Placed, piece: Piece, view: View) -> Iterator[Place]:
+    """Near the middle of what is drawn of it."""
+    drawn = [point for point in placed.outline.flattened() if _on_half(piece, point)]
+    low, high = region.bounds(drawn or placed.outline.flattened())
+    middle = view.point(low.toward(high, 0.5))
     for order, (x, y) in enumerate(((0, 0), (0, 5), (0, -5), (6, 0), (-6, 0), (0, 10), (0, -10))):
         yield Place(type(middle)(middle.x + x, middle.y + y), 0.0, 0.05 * order)
 

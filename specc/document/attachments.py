@@ -53,20 +53,13 @@ def what(asked: Attachment) -> str:
 
 def title_of_way(sheet: Sheet, asked: Attachment) -> str:
     """How it is sewn, or the seam or finish that catches it."""
-    return asked.making.title if asked.making else f"caught in {_catching(sheet, asked)}"
+    return asked.making.title if asked.making else f"caught in {catching(sheet, asked)}"
 
 
-def _catching(sheet: Sheet, asked: Attachment) -> str:
+def catching(sheet: Sheet, asked: Attachment) -> str:
+    """The seam or finish that goes along the edge which takes an end."""
     use = None if isinstance(asked, SewnOn) else sheet.use_of(asked.to.piece or "", asked.to.name)
     return f"{use.kind} {use.by}" if use else ""
-
-
-def how_caught(sheet: Sheet, asked: Attachment) -> str:
-    """The one operation of ends that have no way of sewing of their own."""
-    return (
-        f"Lay the end between its notches, raw edges even, before {_catching(sheet, asked)} is sewn, so that"
-        " the same row goes through it; then sew across the end once more"
-    )
 
 
 def how_often(sheet: Sheet, index: int) -> str:
@@ -144,7 +137,8 @@ def attached_table(sheet: Sheet, piece: str) -> Iterator[Table]:
             continue
         measures = tuple(_measures(sheet, index)) or ((where(sheet, index), ("",) * len(sheet.sizes)),)
         for number, (text, lengths) in enumerate(measures):
-            title = titled(sheet, asked) if number == 0 else ""
+            side = f", {asked.side}" if asked.side else ""
+            title = f"{titled(sheet, asked)}{side}" if number == 0 else ""
             corner = f"{asked.corner.name} " if isinstance(asked, SewnOn) and len(measures) > 1 else ""
             kind = "" if isinstance(asked, SewnOn) else "notch "
             plain = tuple(length.partition(f" {sheet.lengths.unit}")[0] for length in lengths)

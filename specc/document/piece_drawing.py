@@ -1,6 +1,6 @@
 """Owns the drawings of pattern pieces.
 
-One piece with all its marks, the nest of its sizes, pieces as a figure.
+One piece with all its marks, the nest of its sizes.
 
 Knows nothing of pages.
 """
@@ -12,9 +12,8 @@ from itertools import chain
 from typing import TYPE_CHECKING
 
 from specc.document.attached_lines import attached_lines, label_attached
-from specc.document.drawing import Drawing, Label, Stroke
+from specc.document.drawing import Drawing, Stroke
 from specc.document.fullness_lines import fullness_lines, label_fullness
-from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.marks import scale_bar
 from specc.document.piece_labels import (
@@ -37,9 +36,10 @@ from specc.document.piece_lines import (
 from specc.document.placement import Placer
 from specc.document.view import View, box, said, scale_for
 from specc.geometry.point import Point
-from specc.pattern.outline import bounds, drawn_outline, fold_mirror, transformed, unfolded_outline
+from specc.pattern.outline import bounds, drawn_outline
 
 if TYPE_CHECKING:
+    from specc.document.drawing import Label
     from specc.document.lengths import Lengths
     from specc.making.assembly import CutPiece, NotchMark
     from specc.making.attached import Attached
@@ -47,7 +47,6 @@ if TYPE_CHECKING:
 
 _MARGIN = 9.0  # for labels outside the piece, millimetres of paper
 _FOOT = 8.0  # for the scale bar
-_GAP = 14.0  # between pieces side by side
 _WEIGHTS = {LineKind.REFERENCE: 0.4, LineKind.GRAIN: 0.8, LineKind.DART_MIDDLE: 0.5}
 
 
@@ -130,31 +129,3 @@ def nest_drawing(
     )
     title = f"{pieces[0].title}, all sizes, scale {said(scale)}"
     return Drawing(f"nest-{pieces[0].name}", title, width, height, scale, items)
-
-
-def outline_drawing(name: str, pieces: tuple[Piece, ...], *, room: Point) -> Drawing:
-    """The pieces side by side as sewn, opened out at the fold, at one scale.
-
-    What the garment is made of, at a glance.
-    """
-    outlines = [unfolded_outline(piece) for piece in pieces]
-    boxes = [box(p for segment in outline.segments for p in segment.extremes()) for outline in outlines]
-    wide = sum(high.x - low.x for low, high in boxes)
-    tall = max(high.y - low.y for low, high in boxes)
-    scale = scale_for(wide, tall, Point(room.x - _GAP * (len(boxes) - 1) - 2, room.y - 8.0))
-    below = float(tall * scale) + 5.0
-    items: list[Stroke | Label] = []
-    left = 1.0
-    for piece, outline, (low, high) in zip(pieces, outlines, boxes, strict=True):
-        view = View(scale, Point(low.x, high.y), Point(left, 1.0))
-        items.append(Stroke(LineKind.OUTLINE, (view.trace(outline, closed=True),)))
-        mirror = fold_mirror(piece)
-        for half in (piece,) if mirror is None else (piece, transformed(piece, mirror)):
-            items += dart_lines(half, view)
-        right = view.point(high).x
-        items.append(
-            Label(piece.title[:1].upper() + piece.title[1:], Point((left + right) / 2, below), Lettering.NAME)
-        )
-        left = right + _GAP
-    title = f"{', '.join(piece.title for piece in pieces)}, scale {said(scale)}"
-    return Drawing(name, title, left - _GAP + 1.0, below + 3.0, scale, tuple(items))

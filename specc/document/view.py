@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 # Reduction scales of ISO 5455 (1:2, 1:5, 1:10, 1:20, 1:50; from memory), with the quarters and eighths of
 # pattern rulers between them (common practice, no source).
-_REDUCTIONS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 50, 100)
+SCALES = tuple(Fraction(1, reduction) for reduction in (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 50, 100))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,10 +56,8 @@ class View:
 
 def scale_for(width: float, height: float, room: Point) -> Fraction:
     """The largest usual scale at which `width` by `height` of garment fit into `room` of paper."""
-    for reduction in _REDUCTIONS:
-        if width <= room.x * reduction and height <= room.y * reduction:
-            return Fraction(1, reduction)
-    return Fraction(1, _REDUCTIONS[-1])
+    fitting = (scale for scale in SCALES if width * scale <= room.x and height * scale <= room.y)
+    return next(fitting, SCALES[-1])
 
 
 def box(points: Iterable[Point]) -> tuple[Point, Point]:

@@ -6,6 +6,7 @@ Knows nothing of what the single declarations say.
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from itertools import takewhile
 from typing import TYPE_CHECKING, TypeVar
 
 from specc.diagnostics import Collector, Severity, declare
@@ -283,8 +284,9 @@ class _Resolution:
         for unused in self._declared.unused(tree.Block):
             self._check_unused(unused)
         standing = resolve_pieces(own, measured, parts=self._parts, paper=paper, say=self._say)
-        if standing is not None:
-            blocks.append(standing)
+        if standing is not None:  # in the order of the text, by the first of them
+            before = takewhile(lambda declaration: not isinstance(declaration, tree.Piece), self._own)
+            blocks.insert(sum(declaration in uses for declaration in before), standing)
         if uses and blocks and "block" not in self._missing and not self._parts.pieces:
             told = EMPTY.at(uses[0].name.span, owner=f"block `{uses[0].name.text}`", parts="pieces")
             self._lacks(told, "write `piece NAME { … }` in it for each")

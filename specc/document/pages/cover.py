@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Fact, Facts, Figure, Group, Page
-from specc.document.piece_drawing import outline_drawing
+from specc.document.glance import outline_drawing
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.document.attachments import how_caught, how_often, title_of_way, titled, what, where
+from specc.document.attachments import catching, how_often, titled, what, where
 from specc.document.constants import constant
-from specc.document.document import Fact, Facts, Group, Heading, Page
+from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
 from specc.document.sheet import chain
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
 from specc.making.attached import Placed
-from specc.model.construction import Pass, Seam
+from specc.model.construction import Seam
 from specc.units import format_number
 
 if TYPE_CHECKING:
@@ -21,9 +21,14 @@ if TYPE_CHECKING:
     from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.making.assembly import EdgeLength
-    from specc.model.construction import Finish, Making
+    from specc.model.construction import Finish, Making, Pass
 
 _INCH = 25.4  # millimetres
+# Common practice, no source.
+_CAUGHT = (
+    "Lay each end between its notches, raw edges even, before the seam or finish that catches it is sewn,"
+    " so that the same row goes through it; then sew across it once more. Its allowance is that of the edge."
+)
 
 
 def build(sheet: Sheet) -> Page | None:
@@ -40,8 +45,10 @@ def build(sheet: Sheet) -> Page | None:
     blocks: list[Block] = []
     for number, each in enumerate(made, start=1):
         blocks += _one(sheet, each, number)
-    for index in range(len(attachments)):
-        blocks += _attached(sheet, index, len(made) + index + 1)
+    by_themselves = [index for index, asked in enumerate(attachments) if asked.making is not None]
+    for number, index in enumerate(by_themselves, start=len(made) + 1):
+        blocks += _attached(sheet, index, number)
+    blocks += _caught(sheet, len(made) + len(by_themselves) + 1)
     blocks += _walks(sheet)
     return Page("making", "Seams, finishes, hems", lead, tuple(blocks))
 
@@ -55,22 +62,47 @@ def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
 
 
 def _attached(sheet: Sheet, index: int, number: int) -> Iterator[Block]:
-    """A piece that is sewn on, or an end that is caught: where it goes, how often, how."""
+    """What is sewn on by a way of its own: where it goes, how often, how."""
     asked, found = sheet.garment.attachments[index], sheet.sample.attached[index]
+    if asked.making is None:
+        return
     title = titled(sheet, asked)
-    called = f"{title[:1].upper()}{title[1:]}: {title_of_way(sheet, asked)}"
-    heading = Heading(called, str(number), what(asked))
+    heading = Heading(f"{title[:1].upper()}{title[1:]}: {asked.making.title}", str(number), what(asked))
     said = [("Place", where(sheet, index)), ("How often", how_often(sheet, index))]
     if isinstance(found, Placed):
         said.append(("Sewn along", ", ".join(found.edges)))
-    if asked.making is None:
-        said.append(("Allowance", "that of the edge that catches it"))
-        passes: tuple[Pass, ...] = (Pass(how_caught(sheet, asked), None, None, None, None, asked.origin),)
-    else:
-        said += _facts(sheet, asked.making)
-        passes = asked.making.passes
+    said += _facts(sheet, asked.making)
     facts = Facts(tuple(Fact(label, value) for label, value in said if value))
-    yield Group("together", (heading, facts, _operations(sheet, passes, number)))
+    work = (_operations(sheet, asked.making.passes, number),) if asked.making.passes else ()
+    yield Group("together", (heading, facts, *work))
+
+
+def _caught(sheet: Sheet, number: int) -> Iterator[Block]:
+    """The ends that are caught in seams and finishes, in one table."""
+    caught = [index for index, asked in enumerate(sheet.garment.attachments) if asked.making is None]
+    if not caught:
+        return
+    columns = (
+        Column("", width=10.0),
+        Column("What", width=32.0),
+        Column("Where"),
+        Column("Place", width=44.0),
+        Column("How often", width=26.0),
+        Column("Caught in", width=28.0),
+    )
+    rows = []
+    for place, index in enumerate(caught, start=1):
+        asked = sheet.garment.attachments[index]
+        cells = (titled(sheet, asked), what(asked), where(sheet, index), how_often(sheet, index))
+        rows.append(Row((f"{number}.{place}", *cells, catching(sheet, asked))))
+    yield Group(
+        "together",
+        (
+            Heading("Ends caught in a seam or finish", str(number)),
+            Paragraph(_CAUGHT),
+            Table(f"caught-{number}", "", columns, tuple(rows)),
+        ),
+    )
 
 
 def _named(each: Seam | Finish) -> str:

@@ -10,10 +10,11 @@ import pytest
 
 from specc.document.alteration_drawing import overlay
 from specc.document.drawing import Label, Stroke
+from specc.document.glance import outline_drawing
 from specc.document.lengths import Lengths
 from specc.document.line import LINES, LineKind
 from specc.document.marks import arrow_head, circle, scale_bar
-from specc.document.piece_drawing import Cutting, outline_drawing, piece_drawing
+from specc.document.piece_drawing import Cutting, piece_drawing
 from specc.document.piece_labels import upright
 from specc.document.placement import box_of, flattened
 from specc.document.view import View, said, scale_for
