@@ -19,11 +19,13 @@ from specc.alteration import (
     lengthen,
     mirror,
     move_corner,
+    move_seam,
     pleat,
     release,
     round_corner,
     scallop,
     sew_as,
+    shape_edge,
     split,
     spread,
     swing,
@@ -33,6 +35,7 @@ from specc.alteration import (
 from specc.model.alteration import Crop, LeaveOut, Lengthen, MoveCorner, Release, Swing
 from specc.model.dividing import Divide
 from specc.model.fullness import Gather, Pleat
+from specc.model.recutting import MoveSeam, Shape
 from specc.model.reshaping import (
     Band,
     Extend,
@@ -79,5 +82,7 @@ VERBS: Final[tuple[tuple[type, Verb], ...]] = (
     (Face, face.apply),
     (Pleat, pleat.apply),
     (Gather, gather.apply),
+    (Shape, shape_edge.apply),
+    (MoveSeam, move_seam.apply),
     (Divide, divide.apply),
 )

@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from specc.geometry.point import Point
-    from specc.geometry.segment import Segment
     from specc.model.alteration import MoveCorner
     from specc.model.expression import Expression, PartRef
     from specc.pattern.piece import Edge, Piece
@@ -168,10 +167,4 @@ def _all_stretched(path: Path, end: Point) -> Path | None:
         away = point - origin
         return origin + u * (a * away.cross(v) / cross) + v * (b * u.cross(away) / cross)
 
-    segments: list[Segment] = [
-        Line(where(s.start), where(s.end))
-        if isinstance(s, Line)
-        else Cubic(where(s.start), where(s.leaving), where(s.arriving), where(s.end))
-        for s in path.segments
-    ]
-    return Path(tuple(segments)).between_points(origin, end)
+    return path.mapped(where).between_points(origin, end)

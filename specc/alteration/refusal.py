@@ -119,6 +119,13 @@ REASONS: Final = (
     ),
     Reason("pleats-too-close", "pleats {distance} apart along `{piece}.{edge}` need at least {least}"),
     Reason("stretch-too-short", "a stretch of {length} of `{piece}.{edge}` is too short to be gathered"),
+    Reason(
+        "seam-sides-unlike", "at an end `{piece}.{edge}` is bent by {angle} more or less than the other edge"
+    ),
+    Reason("seam-through-dart", "the moved seam would not run across the legs of `{piece}.{dart}`"),
+    Reason("fold-would-bend", "`{piece}.{edge}` lies on the fold and would no longer be straight"),
+    Reason("curve-too-full", "a curve can be full up to {most}, not {share}"),
+    Reason("moves-level", "`{piece}.{neighbour}` runs level at `{corner}`, which moves neither up nor down"),
     Reason("share-of-band", "a band is cut to a share of more than nothing, not {share}"),
 )
 

@@ -12,15 +12,13 @@ from specc.alteration.bending import without_kinks
 from specc.alteration.fitting import fitted_inside
 from specc.alteration.runs import linked, parted
 from specc.geometry.crossing import line_crossings
-from specc.geometry.path import Path
-from specc.geometry.segment import Cubic, Line
 from specc.geometry.tolerance import SAME
 from specc.pattern.measure import place_on_edge
 from specc.pattern.piece import NamedPoint, ReferenceLine, TwoPointedDart
 
 if TYPE_CHECKING:
+    from specc.geometry.path import Path
     from specc.geometry.point import Point
-    from specc.geometry.segment import Segment
     from specc.pattern.piece import Edge, Piece
 
 SMOOTH: Final = 1e-3  # radians; runs that meet at a smaller turn meet smoothly
@@ -92,13 +90,7 @@ class Stretch:
             share = self.depth(point) / self.width if inside else 1.0
             return point + self.across * (self.by * share)
 
-        segments: list[Segment] = [
-            Line(where(s.start), where(s.end))
-            if isinstance(s, Line)
-            else Cubic(where(s.start), where(s.leaving), where(s.arriving), where(s.end))
-            for s in stretch.segments
-        ]
-        return Path(tuple(segments))
+        return stretch.mapped(where)
 
 
 def _turns(path: Path) -> bool:

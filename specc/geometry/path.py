@@ -7,10 +7,12 @@ from dataclasses import dataclass
 from math import hypot, inf
 from typing import TYPE_CHECKING
 
-from specc.geometry.segment import Line
+from specc.geometry.segment import Cubic, Line
 from specc.geometry.tolerance import FLATTEN, SAME
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from specc.geometry.point import Point, Rigid
     from specc.geometry.segment import Segment
 
@@ -109,6 +111,17 @@ class Path:
     def transformed(self, motion: Rigid) -> Path:
         """The path where the motion takes it."""
         return Path(tuple(segment.transformed(motion) for segment in self.segments))
+
+    def mapped(self, move: Callable[[Point], Point]) -> Path:
+        """The path where an affine map takes it: straight runs stay straight, cubics cubic."""
+        return Path(
+            tuple(
+                Line(move(s.start), move(s.end))
+                if isinstance(s, Line)
+                else Cubic(move(s.start), move(s.leaving), move(s.arriving), move(s.end))
+                for s in self.segments
+            )
+        )
 
     def joined(self, other: Path) -> Path:
         """This path and then the other, which must begin where this one ends."""

@@ -101,6 +101,28 @@ class Rigid:
         c, s = u.x * u.x - u.y * u.y, 2.0 * u.x * u.y
         return Rigid(c, s, s, -c, on.x - c * on.x - s * on.y, on.y - s * on.x + c * on.y)
 
+    def after(self, first: Rigid) -> Rigid:
+        """The motion that takes a point where the other one takes it, and then where this one does."""
+        return Rigid(
+            self.xx * first.xx + self.xy * first.yx,
+            self.xx * first.xy + self.xy * first.yy,
+            self.yx * first.xx + self.yy * first.yx,
+            self.yx * first.xy + self.yy * first.yy,
+            self.xx * first.dx + self.xy * first.dy + self.dx,
+            self.yx * first.dx + self.yy * first.dy + self.dy,
+        )
+
+    def inverse(self) -> Rigid:
+        """The motion that takes everything back."""
+        return Rigid(
+            self.xx,
+            self.yx,
+            self.xy,
+            self.yy,
+            -self.xx * self.dx - self.yx * self.dy,
+            -self.xy * self.dx - self.yy * self.dy,
+        )
+
     @property
     def mirrors(self) -> bool:
         """Whether left and right change places."""

@@ -10,6 +10,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from specc.model.fullness import Fullness
+from specc.model.recutting import Recutting
 from specc.model.reshaping import Reshaping
 
 if TYPE_CHECKING:
@@ -148,4 +149,4 @@ class MoveCorner:
     origin: Span
 
 
-Alteration = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping | Fullness
+Alteration = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping | Fullness | Recutting

@@ -23,6 +23,7 @@ from specc.resolve.codes import NAMED_TWICE, there_are, unknown_name
 from specc.resolve.expressions import meaning
 from specc.resolve.fullness import Fuller
 from specc.resolve.parts import DARTS, Gone, wrong_kind
+from specc.resolve.recutting import Recutter
 from specc.resolve.reshaping import Reshaper
 from specc.resolve.swings import Swinger
 from specc.syntax import tree
@@ -57,6 +58,7 @@ class Alterer:
         self._say = say
         self._swinger = Swinger(self, parts, say)
         self._fuller = Fuller(self, parts, say)
+        self._recutter = Recutter(self, parts, say)
         self._reshaper = Reshaper(self, parts, say)
 
     def step(self, node: tree.AlterStep) -> Alteration | None:  # noqa: PLR0911  one line a verb
@@ -88,6 +90,8 @@ class Alterer:
                 )
             case tree.Pleat() | tree.Gather():
                 return self._fuller.step(node)
+            case tree.Shape() | tree.MoveSeam():
+                return self._recutter.step(node)
             case _:
                 return self._reshaper.step(node)
 

@@ -1,4 +1,4 @@
-"""Owns the step from Lark's tree to ours for alterations that put cloth in along an edge.
+"""Owns the step from Lark's tree to ours for alterations that put cloth in along an edge or draw it anew.
 
 Knows nothing of other statements, nor of faults.
 """
@@ -47,3 +47,19 @@ class LowerFullness(LowerAlterations):
 
     def hinged(self, meta: Meta, at: Any) -> tree.Slashed:
         return tree.Slashed(hinged=True, to=at, span=self._span(meta))
+
+    def shape(self, meta: Meta, *parts: Any) -> tree.Shape:
+        *others, full = parts
+        edges = tuple(part for part in others if isinstance(part, tree.Ref))
+        shifts = tuple(part for part in others if isinstance(part, tree.EndShift))
+        return tree.Shape(edges, shifts, full, self._span(meta))
+
+    def shift_of_end(self, meta: Meta, corner: tree.Word, way: str, by: tree.Expression) -> tree.EndShift:
+        return tree.EndShift(corner, way, by, self._span(meta))
+
+    def up_or_down(self, _meta: Meta, way: Token) -> str:
+        return str(way)
+
+    def move_seam(self, meta: Meta, *parts: Any) -> tree.MoveSeam:
+        first, second, by, tapering, toward = parts
+        return tree.MoveSeam(first, second, by, tapering, toward, self._span(meta))

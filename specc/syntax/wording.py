@@ -25,7 +25,7 @@ PLACES = {
     "the body of `alter`": (
         "leave", "take", "swing", "release", "crop", "lengthen", "shorten", "lower", "raise", "widen",
         "spread", "extend", "sew", "round", "scallop", "band", "split", "join", "unfold", "mirror", "face",
-        "divide", "pleat", "tuck", "gather",
+        "divide", "pleat", "tuck", "gather", "shape", "move",
     ),
     "the body of a `piece`": (
         "cut", "point", "edge", "grain", "notch", "two-pointed", "traced", "outline",

@@ -53,6 +53,7 @@ from specc.syntax.tree.pieces import (
     Turned,
     TwoPointed,
 )
+from specc.syntax.tree.recutting import EndShift, MoveSeam, Recutting, Shape
 from specc.syntax.tree.reshaping import (
     Band,
     Extend,
@@ -117,6 +118,7 @@ __all__ = [
     "Drawing",
     "DrawnPath",
     "Edge",
+    "EndShift",
     "Expect",
     "ExpectWithin",
     "Expression",
@@ -151,6 +153,7 @@ __all__ = [
     "Method",
     "Mirror",
     "MoveCorner",
+    "MoveSeam",
     "Moved",
     "Named",
     "Near",
@@ -170,6 +173,7 @@ __all__ = [
     "PointStatement",
     "Property",
     "Reckoned",
+    "Recutting",
     "Ref",
     "Release",
     "Renaming",
@@ -180,6 +184,7 @@ __all__ = [
     "Seam",
     "SewAs",
     "SewOn",
+    "Shape",
     "Sheet",
     "Shift",
     "Signed",

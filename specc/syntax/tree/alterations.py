@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from specc.syntax.tree.fullness import Fullness
+from specc.syntax.tree.recutting import Recutting
 from specc.syntax.tree.reshaping import Reshaping
 
 if TYPE_CHECKING:
@@ -99,7 +100,7 @@ class MoveCorner(NamedTuple):
     span: Span
 
 
-AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping | Fullness
+AlterStep = LeaveOut | Swing | Release | Crop | Lengthen | MoveCorner | Reshaping | Fullness | Recutting
 
 
 class Alter(NamedTuple):
