@@ -92,11 +92,11 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
     for stroke in strokes:
         placer.avoid(stroke.traces, _WEIGHTS.get(stroke.line, 2.0))
     label_grain(placer, piece, view)
+    label_lines(placer, piece, view)
     label_edges(placer, piece, view, lengths)
     label_darts(placer, piece, view)
     label_fullness(placer, piece, view, lengths)
     label_attached(placer, piece, cutting.attached, view, lengths)
-    label_lines(placer, piece, view)
     label_piece(placer, piece, view, cutting.lines, outside=_outside(view.at, far, beside))
     bar = scale_bar(Point(_MARGIN, foot + 1.5), scale, lengths)
     title = f"{piece.title}, scale {said(scale)}"
