@@ -44,6 +44,7 @@ _DECLARING = (
     "specc.resolve.construction",
     "specc.resolve.filling",
     "specc.resolve.makings",
+    "specc.resolve.plies",
     "specc.resolve.demands",
     "specc.resolve.resolve",
     "specc.drafting.environment",

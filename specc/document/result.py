@@ -193,6 +193,7 @@ def _trim(cut: TrimCut) -> Members:
             ("zones", tuple(map(_zone, cut.zones))),
             ("seam_mm", cut.seam_length),
             ("held_mm", cut.held),
+            ("stated", cut.stated),
             ("additions", tuple(Members((("what", a.what), ("length_mm", a.length))) for a in cut.additions)),
             ("cut_length_mm", cut.cut_length),
             ("cut_width_mm", cut.cut_width),

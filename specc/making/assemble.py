@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Collector, Severity, declare
+from specc.drafting import EvaluationError
 from specc.making.assembly import Assembly, SizeAssembly, StepRecords
 from specc.making.attaching import attach, attached_uses, refs_of, told, unheld
 from specc.making.closing import closed
@@ -21,6 +22,7 @@ from specc.making.topology import Topology
 from specc.making.uses import uses
 from specc.making.walk import walk
 from specc.pattern.lookup import edge_named, piece_named
+from specc.units import format_length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -28,6 +30,7 @@ if TYPE_CHECKING:
     from specc.alteration.shape import Shaped
     from specc.diagnostics import Diagnostic
     from specc.making.attached import Attached
+    from specc.model.construction import Finish, Seam
     from specc.model.expression import PartRef
     from specc.model.garment import Garment
 
@@ -36,6 +39,12 @@ NOT_ONE_RUN = declare(
     "side-not-one-run",
     Severity.ERROR,
     "seam `{seam}` joins a whole piece to edges that do not follow one another in one run",
+)
+NO_LENGTH = declare(
+    "SPC533",
+    "trim-without-length",
+    Severity.ERROR,
+    "the length of `{trim}` comes to nothing or less in size {sizes}",
 )
 EDGE_GONE = declare("SPC514", "edge-is-gone", Severity.ERROR, "`{edge}` is gone in {sizes}: it was {how}")
 
@@ -47,6 +56,7 @@ def assemble(garment: Garment, shaped: tuple[Shaped, ...]) -> tuple[Assembly | N
     """
     say = Collector()
     say.add(*_gone(garment, shaped))
+    say.add(*_without_length(garment, shaped))
     if say.failed:
         return None, say.diagnostics
     say.add(*unheld(garment, shaped[0].pieces))
@@ -94,7 +104,7 @@ def _size(garment: Garment, size: Shaped, attached: tuple[Attached, ...], say: C
         squared(used, size.pieces, sides),
         laid,
         sewn,
-        *openings(garment, topology, walks, laid, laps={one.closure: one.laps for one in closures}),
+        *openings(garment, topology, walks, (*laid, *sewn), laps={one.closure: one.laps for one in closures}),
         closures,
         attached,
         placed,
@@ -130,6 +140,25 @@ def _gone(garment: Garment, shaped: tuple[Shaped, ...]) -> Iterator[Diagnostic]:
         for fate, sizes in how.items():
             named = f"size {', '.join(sizes)}" if len(sizes) < len(shaped) else "every size"
             yield EDGE_GONE.at(ref.origin, edge=f"{ref.piece}.{ref.name}", sizes=named, how=fate)
+
+
+def _without_length(garment: Garment, shaped: tuple[Shaped, ...]) -> Iterator[Diagnostic]:
+    """A fault for every trim whose stated length comes to nothing, or to less."""
+    every: tuple[Seam | Finish, ...] = (*garment.seams, *garment.finishes)
+    for takes in (takes for made in every for takes in made.making.takes):
+        if takes.long is None:
+            continue
+        try:
+            lengths = {size.size: size.evaluator().value(takes.long) for size in shaped}
+        except EvaluationError as error:
+            yield error.diagnostic
+            continue
+        bad = {size: length for size, length in lengths.items() if length <= 0.0}
+        if bad:
+            said = NO_LENGTH.at(takes.long.origin, trim=takes.trim, sizes=", ".join(bad))
+            for size, length in bad.items():
+                said = said.note(f"size {size}: {format_length(length, garment.header.unit)}")
+            yield said.help("add to it, or leave it out: then the trim is as long as the edge")
 
 
 def _edges(garment: Garment) -> Iterator[PartRef]:

@@ -63,7 +63,9 @@ class _Openings:
         self._pieces = topology.pieces
         self._topology = topology
         self._walks = {walk.seam: walk for walk in walks}
-        self._laid = laid
+        sewn = {seam.name for seam in garment.seams}
+        self._laid = tuple(one for one in laid if one.by not in sewn)
+        self._held = {one.by: max((zone.held for zone in one.zones), default=0.0) for one in laid}
         self._laps = laps
 
     def found(self) -> tuple[tuple[Opening, ...], tuple[Opening, ...]]:
@@ -99,6 +101,8 @@ class _Openings:
             length = self._length(name)
             held, finish = held_along(self._laid, name)
             seam = by_seam.get(name)
+            if seam is not None:
+                held = length * self._held.get(seam.name, 0.0)
             share = self._reach(name, held / length if length else 0.0, finish, seam)
             flat += length
             sewn += length - held
@@ -120,7 +124,7 @@ class _Openings:
             walk = self._walks[seam.name]
             if seam.making.turns:
                 reaches += [self._side(side) / walk.first_length for side in walk.sides[1:]]
-            reaches += self._trims(seam.making, 1.0)
+            reaches += self._trims(seam.making, 1.0 - self._held.get(seam.name, 0.0))
         return min(reaches)
 
     def _seams(self, opened: tuple[Opening, ...], opened_runs: list[Run]) -> Iterator[Opening]:
@@ -135,13 +139,14 @@ class _Openings:
             walk = self._walks[seam.name]
             flat = walk.second_length * walk.count
             reaches = [self._side(side) * walk.count for side in walk.sides]
-            reaches += [flat * share for share in self._trims(seam.making, 1.0)]
+            sewn = flat * (1.0 - self._held.get(seam.name, 0.0))
+            reaches += list(self._trims(seam.making, sewn))
             joined = {ref.piece for side in seam.sides for ref in side}
             told = [one.passes for one in opened if joined & {edge.partition(".")[0] for edge in one.edges}]
             if min(reaches) < min(told, default=float("inf")) - _SAME:
                 every = (f"{edge.piece}.{edge.edge}" for side in walk.sides for edge in side)
                 edges = tuple(dict.fromkeys(every))
-                yield Opening(edges, (seam.name,), seam.name, True, flat, flat, min(reaches))
+                yield Opening(edges, (seam.name,), seam.name, True, flat, sewn, min(reaches))
 
     def _goes_round(self, seam: Seam) -> Run | None:
         """The closed round in which the seam is sewn and stays a seam: of a side with both halves, if any."""
@@ -193,7 +198,10 @@ class _Openings:
         return float(cloth.stretch) if cloth else 0.0
 
     def _trims(self, making: Making, sewn: float) -> Iterator[float]:
-        """How far each trim reaches that is sewn at a share of the edge's length; a drawstring runs loose."""
+        """How far each trim reaches that is sewn at a length, or at a share of the edge's.
+
+        A drawstring runs loose.
+        """
         taken = {takes.trim for takes in making.takes if takes.hanging is None}
         return (sewn * (1.0 + float(trim.stretch)) for trim in self._garment.trims if trim.name in taken)
 

@@ -5,6 +5,7 @@ Knows nothing of which trim is laid.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
@@ -49,7 +50,7 @@ def rounds(
     if runs is None:
         said.append(NOT_A_RUN.at(finish.origin, kind=finish.kind, name=finish.name))
         return (), tuple(said)
-    return _counted(finish.name, pieces, zones, runs), tuple(said)
+    return _stated(finish, _counted(finish.name, pieces, zones, runs), evaluate), tuple(said)
 
 
 def seam_rounds(
@@ -62,7 +63,22 @@ def seam_rounds(
     for ref in seam.first:
         edge = _edge(pieces, ref.piece or "", ref.name)
         zones[ref.piece or "", ref.name] = _zones(ref.piece or "", edge, [], evaluate, [])
-    return _counted(seam.name, pieces, zones, runs or ())
+    return _stated(seam, _counted(seam.name, pieces, zones, runs or ()), evaluate)
+
+
+def _stated(
+    made: Seam | Finish, laid: tuple[Round, ...], evaluate: Callable[[Expression], float]
+) -> tuple[Round, ...]:
+    """The runs with a trim of a stated length spread evenly: it holds in what it is shorter by."""
+    stated = [evaluate(takes.long) for takes in made.making.takes if takes.long is not None]
+    lengths = [length for length in stated if length > 0.0]
+    if not lengths:
+        return laid
+    return tuple(
+        replace(one, zones=tuple(replace(zone, held=held) for zone in one.zones))
+        for one in laid
+        for held in (max(0.0, 1.0 - min(lengths) / one.length) if one.length > 0.0 else 0.0,)
+    )
 
 
 def held_along(laid: tuple[Round, ...], edge: tuple[str, str]) -> tuple[float, str | None]:

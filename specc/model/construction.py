@@ -33,19 +33,31 @@ class Pass:
 class Takes:
     """Trim used along the edges: how wide it is cut, and what is added to its length.
 
+    It is as long as the edges, less what is held in, unless its own length is stated (`long`, relaxed).
     `overlapping` is added where a round closes on itself, `turning` at each end of an open edge, `joining`
-    for the seam that closes a joined round. A trim with ends `hanging` so far is a drawstring: it runs
-    loose, held in nowhere, and lets the edge open to its full width.
+    for the seam that closes a joined round, `beyond` at each end of an open edge past which it runs on. A
+    trim with ends `hanging` so far is a drawstring: it runs loose, held in nowhere, and lets the edge open to
+    its full width.
     """
 
     trim: str
     material: str
     cut_width: Expression
+    long: Expression | None
     overlapping: Expression | None
     turning: Expression | None
     joining: Expression | None
     hanging: Expression | None
+    beyond: Expression | None
     origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeAllowance:
+    """An allowance of one edge that differs from what the method wants."""
+
+    edge: PartRef
+    width: Expression
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +72,7 @@ class Setting:
 class Making:
     """A method with its settings filled in.
 
+    `allowance` is that of every side, but where `second` is that of the second side and of further plies.
     `turned` are the depths by which the allowance is turned back onto the piece, from its edge outward: none,
     one or two. `raw_edge` is what becomes of the cut edges: `covered`, `overlocked`, `enclosed`, `turned` or
     `raw`. `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides
@@ -73,6 +86,7 @@ class Making:
     method: str
     title: str
     allowance: Expression
+    second: Expression | None
     turned: tuple[Expression, ...]
     raw_edge: str
     shows: bool
@@ -133,6 +147,7 @@ class Seam:
     ease: Expression | ToFit | None
     gathered: bool
     tolerance: Expression
+    allowances: tuple[EdgeAllowance, ...]
     origin: Span
 
     @property
@@ -170,5 +185,6 @@ class Finish:
     along: tuple[PartRef, ...]
     making: Making
     holds: tuple[Hold, ...]
+    allowances: tuple[EdgeAllowance, ...]
     origin: Span
     closing: Closing | None = None

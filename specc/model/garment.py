@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from specc.model.construction import Finish, Seam
     from specc.model.expression import Expression, PartRef
     from specc.model.material import Cloth, Thread, Trim
+    from specc.model.plies import CutAgain
     from specc.source import SourceFile, Span
     from specc.units import Dimension
 
@@ -142,6 +143,7 @@ class Garment:
     chart: Chart | None
     blocks: tuple[Block, ...]
     cloths: tuple[Cloth, ...]
+    cut_again: tuple[CutAgain, ...]
     trims: tuple[Trim, ...]
     threads: tuple[Thread, ...]
     alterations: tuple[Alteration, ...]

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from specc.geometry.allowance import Allowed, cut_line
 from specc.geometry.region import polygon_area
 from specc.making.assembly import CutPiece
-from specc.making.cloths import cloth_of
+from specc.making.cloths import cloth_of, cut_again, times_again
 from specc.pattern.outline import capped_runs, flat_outline
 from specc.quantities.quantities import ClothUse
 
@@ -51,15 +51,19 @@ def cloth_uses(
 ) -> tuple[ClothUse, ...]:
     """The area of each cloth in one garment.
 
-    Pieces (mirrored halves and pairs counted) and strips cut from it.
+    Pieces (mirrored halves and pairs counted), pieces cut again from it, and strips.
     """
     areas = {cloth.name: 0.0 for cloth in garment.cloths}
     pieces = {piece.name: piece for piece in size.pieces}
     for cut in cuts:
-        cloth = cloth_of(garment, cut.piece)
+        cloth, piece = cloth_of(garment, cut.piece), pieces[cut.piece]
+        halves = 2 if piece.fold else 1
         if cloth is not None:
-            piece = pieces[cut.piece]
-            areas[cloth.name] += cut.cut_area * piece.cut * (2 if piece.fold else 1)
+            areas[cloth.name] += cut.cut_area * piece.cut * halves
+        for ply in cut_again(garment, cut.piece):
+            areas[ply.cloth] += (
+                (cut.net_area if ply.bare else cut.cut_area) * times_again(ply, piece) * halves
+            )
     sources = {trim.name: trim.cut_from for trim in garment.trims}
     for trim in trims:
         source = sources.get(trim.trim)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Addition:
-    """A length added to a trim: `what` is overlap, join or turned ends."""
+    """A length added to a trim: `what` is overlap, join, turned ends or ends beyond the edge."""
 
     what: str
     length: float
@@ -29,7 +29,8 @@ class TrimCut:
     """A length of trim to cut, `count` times a garment, for one finish or seam.
 
     `seam_length` is what it is sewn to, `held` what is saved by holding it in; `cut_length` = seam_length -
-    held + additions. `cut_width` is None where the trim is used as bought.
+    held + additions. Where the length is `stated`, what is held is what the trim is shorter by, or less than
+    nothing where it is longer. `cut_width` is None where the trim is used as bought.
     """
 
     trim: str
@@ -39,6 +40,7 @@ class TrimCut:
     zones: tuple[Zone, ...]
     seam_length: float
     held: float
+    stated: bool
     additions: tuple[Addition, ...]
     cut_length: float
     cut_width: float | None

@@ -33,7 +33,12 @@ def trim_cuts(
     for name, takes, laid in _uses(garment, size):
         additions = _additions(takes, evaluate, closed=laid.closed)
         zones = laid.zones if takes.hanging is None else tuple(replace(zone, held=0.0) for zone in laid.zones)
-        held = sum((zone.end - zone.start) * zone.held for zone in zones)
+        stated = takes.long is not None
+        held = (
+            laid.length - evaluate(takes.long)
+            if takes.long is not None
+            else sum((zone.end - zone.start) * zone.held for zone in zones)
+        )
         cut_width = evaluate(takes.cut_width)
         bought = widths.get(takes.trim)
         as_bought = bought is not None and abs(cut_width - float(bought.value)) < _SAME
@@ -46,6 +51,7 @@ def trim_cuts(
                 zones,
                 laid.length,
                 held,
+                stated,
                 additions,
                 laid.length - held + sum(addition.length for addition in additions),
                 None if as_bought else cut_width,
@@ -73,7 +79,7 @@ def _additions(
     wanted: tuple[tuple[str, Expression | None, int], ...] = (
         (("overlap", takes.overlapping, 1), ("join", takes.joining, 1))
         if closed
-        else (("turned ends", takes.turning, 2),)
+        else (("turned ends", takes.turning, 2), ("ends beyond the edge", takes.beyond, 2))
     )
     wanted += (("hanging ends", takes.hanging, 2),)
     return tuple(

@@ -9,12 +9,13 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.model.construction import Finish, Hold, Seam, ToFit
+from specc.model.construction import EdgeAllowance, Finish, Hold, Seam, ToFit
 from specc.model.expression import Constant
 from specc.model.material import Trim
 from specc.resolve.closures import resolve_closing
 from specc.resolve.codes import MORE_THAN_ONE, NAMED_TWICE, one_of, out_of_range, unit_missing, wrong_value
 from specc.resolve.expressions import FIGURES, meaning
+from specc.resolve.fixed import fixed
 from specc.resolve.makings import MAKES_OTHER, resolve_making, with_article
 from specc.resolve.properties import as_quantity, span_of, spoken, titled
 from specc.resolve.settings import Settings
@@ -28,10 +29,17 @@ if TYPE_CHECKING:
     from specc.model.construction import Making
     from specc.model.expression import Expression, PartRef
     from specc.resolve.declared import Declared
+    from specc.resolve.expressions import Scope
     from specc.resolve.parts import Parts
 
 HOLD_ELSEWHERE = declare(
     "SPC222", "hold-on-other-edge", Severity.ERROR, "`{edge}` is not an edge of {kind} `{name}`"
+)
+LENGTH_AND_HOLD = declare(
+    "SPC531",
+    "length-and-hold",
+    Severity.ERROR,
+    "`{trim}` is held in along the {kind} and has a length of its own: each says how long it is cut",
 )
 
 _EASE = (Dimension.LENGTH, Dimension.RATIO)
@@ -39,6 +47,7 @@ _PLACE = (Dimension.LENGTH, Dimension.RATIO)
 # A millimetre on a walked seam is within what cutting and sewing lose: common practice, no source.
 _TOLERANCE = Quantity.of(1, UNITS["mm"])
 _MOST_TOLERANCE = Quantity.of(50, UNITS["mm"])
+_NONE = Quantity.of(0, UNITS["mm"])
 _ANY_WIDTH = Quantity.of(100, UNITS["mm"])
 _SEAMS = ("seam",)
 _FINISHES = ("finish", "hem")
@@ -49,8 +58,16 @@ class Maker:
     """Resolves what is sewn from methods, trims (None for one with a fault) and parts."""
 
     def __init__(
-        self, declared: Declared, trims: Mapping[str, Trim | None], parts: Parts, say: Collector
+        self,
+        declared: Declared,
+        trims: Mapping[str, Trim | None],
+        parts: Parts,
+        say: Collector,
+        *,
+        measured: Scope,
     ) -> None:
+        """`measured` is what the length of a trim may be reckoned from."""
+        self._measured = measured
         self._declared = declared
         self._trims = trims
         self._parts = parts
@@ -63,6 +80,7 @@ class Maker:
         ease, gathered = self._ease(node, settings)
         tolerance = self._tolerance(settings)
         making = self.making(node.method, settings, made=_SEAMS, wanted="seam")
+        own = self._allowances(settings, node, (first, second, *others), making)
         if not first or not second or not all(others) or making is None:
             return None
         return Seam(
@@ -75,6 +93,7 @@ class Maker:
             ease,
             gathered,
             tolerance or Constant(_TOLERANCE, node.name.span),
+            own,
             node.name.span,
         )
 
@@ -84,8 +103,10 @@ class Maker:
         settings = Settings(node.settings, node.method.span, self._say)
         making = self.making(node.method, settings, made=_FINISHES, wanted=node.kind.text)
         holds = [self._hold(item, node, along) for item in settings.holds]
+        own = self._allowances(settings, node, (along,), making)
         if not along or making is None:
             return None
+        self._tell_held_twice(settings, node, making)
         return Finish(
             node.kind.text,
             node.name.text,
@@ -93,6 +114,7 @@ class Maker:
             along,
             making,
             tuple(hold for hold in holds if hold is not None),
+            own,
             node.name.span,
         )
 
@@ -113,6 +135,7 @@ class Maker:
             titled(node.title, node.name.text.replace("-", " ")),
             (*first, *(ref for ref in second if not _among(ref, first))),
             making,
+            (),
             (),
             node.name.span,
             closing,
@@ -150,8 +173,13 @@ class Maker:
             )
             self._say.add(told.help(one_of(self._declared.methods_making(made))))
             return None
-        making = resolve_making(method, settings, self._trims, self._say)
-        settings.close(f"method `{word.text}`", holds=wanted in _FINISHES, spacings=wanted == "closure")
+        making = resolve_making(method, settings, self._trims, self._say, measured=self._measured)
+        settings.close(
+            f"method `{word.text}`",
+            holds=wanted in _FINISHES,
+            spacings=wanted in _CLOSURES,
+            allowances=wanted in (*_SEAMS, *_FINISHES),
+        )
         return making
 
     def unused_method(self, node: tree.Method) -> None:
@@ -177,7 +205,8 @@ class Maker:
         materials = {item.name.text: item.name for item in node.body if isinstance(item, tree.Material)}
         any_trim = ((tree.Word("any", place),),)
         settings = tuple(tree.Property(name, any_trim, name.span) for name in materials.values())
-        resolve_making(node, Settings(settings, place, self._say), {"any": stand_in}, self._say)
+        used = Settings(settings, place, self._say)
+        resolve_making(node, used, {"any": stand_in}, self._say, measured=self._measured)
 
     # --- settings of the seam itself ---
 
@@ -220,7 +249,58 @@ class Maker:
             return None
         return Constant(quantity, found.span)
 
+    # --- allowances of single edges ---
+
+    def _allowances(
+        self,
+        settings: Settings,
+        node: tree.Seam | tree.Finish,
+        sides: tuple[tuple[PartRef, ...], ...],
+        making: Making | None,
+    ) -> tuple[EdgeAllowance, ...]:
+        """The edges whose allowance is not that of the method."""
+        found: list[EdgeAllowance] = []
+        edges = tuple(edge for side in sides for edge in side)
+        for item in settings.allowances:
+            what = "an allowance"
+            width = meaning(item.width, FIGURES, self._say, what=what, wanted=(Dimension.LENGTH,))
+            known = None if width is None else fixed(width)
+            # Of an allowance turned twice what is turned under stays, and lies within what is turned up.
+            depths = () if making is None else making.turned
+            under = fixed(depths[1]) if len(depths) > 1 else None
+            least = _NONE if under is None else Quantity(2 * under.value.value, under.value.unit)
+            if known is not None and known.value.value < least.value:
+                self._say.add(out_of_range(item.width.span, what, f"at least {least}", found=known.value))
+            for ref in item.edges:
+                edge = self._parts.find(ref, ("edge",), self._say)
+                if edge is None or known is None:
+                    continue
+                if all(sides) and not _among(edge, edges):
+                    self._tell_elsewhere(ref, edge, node, edges)
+                elif _among(edge, [one.edge for one in found]):
+                    first = next(one.edge for one in found if _among(edge, [one.edge]))
+                    told = NAMED_TWICE.at(ref.span, name=f"{edge.piece}.{edge.name}")
+                    self._say.add(told.see(first.origin, "first here"))
+                else:
+                    found.append(EdgeAllowance(edge, known))
+        return tuple(found)
+
+    def _tell_elsewhere(
+        self, ref: tree.Ref, edge: PartRef, node: tree.Seam | tree.Finish, edges: tuple[PartRef, ...]
+    ) -> None:
+        kind = "seam" if isinstance(node, tree.Seam) else node.kind.text
+        told = HOLD_ELSEWHERE.at(ref.span, edge=f"{edge.piece}.{edge.name}", kind=kind, name=node.name.text)
+        self._say.add(told.help(one_of(dict.fromkeys(f"{one.piece}.{one.name}" for one in edges))))
+
     # --- holds ---
+
+    def _tell_held_twice(self, settings: Settings, node: tree.Finish, making: Making) -> None:
+        """Report a trim that is held in by shares and has a length of its own."""
+        stated = next((takes for takes in making.takes if takes.long is not None), None)
+        if stated is None or stated.long is None or not settings.holds:
+            return
+        told = LENGTH_AND_HOLD.at(settings.holds[0].span, trim=stated.trim, kind=node.kind.text)
+        self._say.add(told.see(stated.long.origin, "its length").help("take out one of them"))
 
     def _hold(self, node: tree.Hold, finish: tree.Finish, along: tuple[PartRef, ...]) -> Hold | None:
         share = meaning(node.share, FIGURES, self._say, what="how much is held in", wanted=(Dimension.RATIO,))
@@ -236,13 +316,7 @@ class Maker:
         if edge is None:
             return None
         if along and not _among(edge, along):
-            told = HOLD_ELSEWHERE.at(
-                node.along.span,
-                edge=f"{edge.piece}.{edge.name}",
-                kind=finish.kind.text,
-                name=finish.name.text,
-            )
-            self._say.add(told.help(one_of(f"{one.piece}.{one.name}" for one in along)))
+            self._tell_elsewhere(node.along, edge, finish, along)
             return None
         start, end = self._limit(node.start, edge), self._limit(node.end, edge)
         if share is None or (node.start and start is None) or (node.end and end is None):

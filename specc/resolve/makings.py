@@ -1,4 +1,4 @@
-"""Owns filling in a method for one use: settings, materials, the words between braces.
+"""Owns filling in a method for one use: its allowances, its passes, the trims it takes.
 
 Knows nothing of the edges it is used on.
 """
@@ -8,20 +8,41 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
-from specc.model.construction import Making, Setting
-from specc.resolve.filling import Filling
-from specc.resolve.properties import Properties, titled
+from specc.library.stitches import stitches
+from specc.model.construction import Making, Pass, Setting, Takes
+from specc.model.expression import Constant
+from specc.resolve.broken import has_broken
+from specc.resolve.codes import MISSING, MORE_THAN_ONE, unknown_name, unknown_word
+from specc.resolve.expressions import meaning
+from specc.resolve.fastenings import laps_of, pieces_of, places_of
+from specc.resolve.filling import LENGTH, NOTHING, Filling
+from specc.resolve.properties import MOST_LENGTH, Properties, reason, titled
 from specc.syntax import tree
+from specc.units import UNITS, Quantity
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from specc.diagnostics import Collector
+    from specc.model.expression import Expression
     from specc.model.material import Trim
+    from specc.resolve.expressions import Scope
     from specc.resolve.settings import Settings
 
 MAKES_OTHER = declare(
     "SPC216", "method-makes-other", Severity.ERROR, "method `{method}` makes {made}, not {wanted}"
+)
+TURNED_SEAM = declare(
+    "SPC521",
+    "seam-turned",
+    Severity.ERROR,
+    "method `{method}` makes a seam, whose allowance is not turned back",
+)
+NOT_TURNED = declare(
+    "SPC522",
+    "turned-by-nothing",
+    Severity.ERROR,
+    "method `{method}` turns the raw edge and does not say how deep",
 )
 NO_CLOSURE = declare(
     "SPC316",
@@ -29,39 +50,57 @@ NO_CLOSURE = declare(
     Severity.ERROR,
     "`{word}` is for closures, and method `{method}` makes {made}",
 )
+DRAWSTRING_LENGTH = declare(
+    "SPC532",
+    "drawstring-length",
+    Severity.ERROR,
+    "`{trim}` is a drawstring, as long as its channel and its two ends: it takes no length of its own",
+)
+
 _KNOWN = ("raw-edge", "shows", "turns", "faces", "astm", "iso", "press", "machine", "foot", "needs")
 _FACES = ("right sides together", "wrong sides together", "both right sides up")
 _RAW_EDGE = ("covered", "overlocked", "enclosed", "turned", "raw")
+_SIDES = ("first", "second")
+_MOST_STITCH = Quantity.of(50, UNITS["mm"])
 
 
 def resolve_making(
-    node: tree.Method, settings: Settings, trims: Mapping[str, Trim | None], say: Collector
+    node: tree.Method,
+    settings: Settings,
+    trims: Mapping[str, Trim | None],
+    say: Collector,
+    *,
+    measured: Scope,
 ) -> Making | None:
-    """The method as it is used here; None when it lacks what it needs."""
+    """The method as it is used here; None when it lacks what it needs.
+
+    `measured` is what the length of a trim may be reckoned from, beside figures.
+    """
     name = node.name.text
     filled = Filling(node, settings, trims, say)
-    for item in node.body:
-        filled.take(item)
-    properties = Properties("a method", node.name, node.body, known=_KNOWN, say=say, place=node.name.span)
+    chosen, others = filled.properties()
+    for other in others:
+        Properties("a method", node.name, (other,), known=_KNOWN, say=say, place=node.name.span)
+    properties = Properties("a method", node.name, chosen, known=_KNOWN, say=say, place=node.name.span)
     properties.require("raw-edge", "raw")
     raw_edge = properties.word("raw-edge", _RAW_EDGE, kind="what becomes of a raw edge")
     shows = properties.word("shows", ("yes", "no"), kind="yes or no")
     turns = properties.word("turns", ("yes", "no"), kind="yes or no")
     faces = properties.word("faces", _FACES, kind="how plies lie")
-    allowance, turned = filled.allowance()
+    allowance, second, turned = _allowances(filled)
     if raw_edge == "turned" and node.makes.text != "seam" and allowance is not None and not turned:
-        filled.report_not_turned()
+        _report_not_turned(filled)
     if node.makes.text != "closure":
         _report_fastenings(node, say)
-    laps = filled.laps()
-    passes, takes = filled.passes(), filled.takes()
-    pieces, places = filled.pieces(), filled.places()
+    passes, takes = _passes(filled), _takes(filled, measured)
+    laps, pieces, places = laps_of(filled), pieces_of(filled), places_of(filled)
     if filled.failed or allowance is None:
         return None
     return Making(
         name,
         titled(node.title, name),
         allowance,
+        second,
         turned,
         raw_edge or "raw",
         shows == "yes",
@@ -97,3 +136,143 @@ def _report_fastenings(node: tree.Method, say: Collector) -> None:
             made = with_article(node.makes.text)
             told = NO_CLOSURE.at(item.span, word=word, method=node.name.text, made=made)
             say.add(told.help("write `makes closure`, or take the line out"))
+
+
+def _allowances(
+    filled: Filling,
+) -> tuple[Expression | None, Expression | None, tuple[Expression, ...]]:
+    """The allowance, that of the second side where it differs, and the depths by which it is turned back."""
+    node, say = filled.node, filled.say
+    owner = f"method `{node.name.text}`"
+    statements: list[tuple[tree.Allowance | tree.TurnedBy, bool]] = [
+        *filled.of(tree.Allowance),
+        *filled.of(tree.TurnedBy),
+    ]
+    statements.sort(key=lambda one: one[0].span.start)
+    found: dict[str, tuple[Expression | None, tuple[Expression, ...]]] = {}
+    first: dict[str, tree.Allowance | tree.TurnedBy] = {}
+    for item, holds in statements:
+        sides = _sides_of(item)
+        if not sides and isinstance(item, tree.Allowance) and item.on is not None:
+            say.add(unknown_word(item.on.span, item.on.text, "a side of a seam", known=_SIDES))
+        value = (
+            _turned(filled, item)
+            if isinstance(item, tree.TurnedBy)
+            else (filled.length(item.width, "an allowance", least=NOTHING), ())
+        )
+        for side in sides if holds else ():
+            if side in first:
+                told = MORE_THAN_ONE.at(item.span, owner=owner, what="`allowance`")
+                say.add(told.see(first[side].span, "the first"))
+                break
+            first[side], found[side] = item, value
+    lacking = [side for side in _SIDES if side not in found]
+    misplaced = any(not _sides_of(item) for item, _ in statements)
+    if lacking and not misplaced and not has_broken(node.body):
+        told = MISSING.at(node.name.span, owner=owner, name="allowance")
+        if not statements:
+            told = told.help("write a line `allowance …`; a bound edge has `allowance 0 in`")
+        elif len(lacking) == 1:
+            told = told.help(f"write a line `allowance … on {lacking[0]}`")
+        else:
+            told = told.help("write one for every choice, or one without `when`")
+        say.add(told)
+    if lacking:
+        return None, None, ()
+    (allowance, turned), (second, _) = found["first"], found["second"]
+    return allowance, None if first["first"] is first["second"] else second, turned
+
+
+def _sides_of(item: tree.Allowance | tree.TurnedBy) -> tuple[str, ...]:
+    """The sides of a seam that an allowance is for: both where it does not say, none where it says wrong."""
+    if isinstance(item, tree.TurnedBy) or item.on is None:
+        return _SIDES
+    return (item.on.text,) if item.on.text in _SIDES else ()
+
+
+def _turned(filled: Filling, node: tree.TurnedBy) -> tuple[Expression | None, tuple[Expression, ...]]:
+    """An allowance that is all turned back, once or twice."""
+    if filled.node.makes.text == "seam":
+        told = TURNED_SEAM.at(node.span, method=filled.node.name.text)
+        filled.say.add(told.help("write `allowance`"))
+    deep = filled.length(node.deep, "how deep an allowance is turned")
+    under = filled.length(node.under, "what is turned under")
+    if deep is None or (node.under and under is None):
+        return None, ()
+    if under is None:
+        return deep, (deep,)
+    if under.value.value > deep.value.value:
+        filled.failed = True
+        bounds = f"at most {deep.value}, which it is turned up by"
+        filled.tell_length(node.under or node.deep, under, "what is turned under", bounds)
+    whole = Quantity(deep.value.value + under.value.value, deep.value.unit)
+    return Constant(whole, node.span), (deep, under)
+
+
+def _report_not_turned(filled: Filling) -> None:
+    """Report a raw edge that is turned, nothing says how deep."""
+    if has_broken(filled.node.body):
+        return
+    told = NOT_TURNED.at(filled.node.name.span, method=filled.node.name.text)
+    filled.say.add(told.help("write `turned by` and how deep in place of `allowance`"))
+
+
+def _passes(filled: Filling) -> tuple[Pass, ...]:
+    """The operations whose condition holds, in order."""
+    done = []
+    for item, holds in filled.of(tree.Pass):
+        stitch = None if item.stitch is None else _stitch(item.stitch, filled.say)
+        length = filled.length(item.stitch_length, "a stitch length", most=_MOST_STITCH)
+        inset = filled.length(item.inset, "a distance from an edge", least=NOTHING)
+        words = filled.fill(item.text)
+        inset_from = filled.fill(item.inset_from) if item.inset_from else None
+        reason(item.text, "pass", "what is done", filled.say)
+        if holds:
+            done.append(Pass(words, stitch, length, inset, inset_from, item.span))
+    return tuple(done)
+
+
+def _stitch(node: tree.Number, say: Collector) -> str:
+    number = node.span.text
+    known = tuple(stitch.number for stitch in stitches())
+    if number not in known:
+        say.add(unknown_name(node.span, "stitch", number, known=known, where=" that we know of ISO 4915"))
+    return number
+
+
+def _takes(filled: Filling, measured: Scope) -> tuple[Takes, ...]:
+    """The trims used, each with the length that the use of the method states for it, else the method."""
+    done = []
+    for item, holds in filled.of(tree.Takes):
+        word = item.material
+        filled.known_material(word)
+        width = filled.length(item.cut_width, "a cut width")
+        long: Expression | None = filled.length(item.long, "the length of a trim", most=MOST_LENGTH)
+        added = (item.overlapping, item.turning, item.joining, item.hanging, item.beyond)
+        lengths = (filled.length(part, "a length added", least=NOTHING, most=MOST_LENGTH) for part in added)
+        overlapping, turning, joining, hanging, beyond = lengths
+        stated = filled.settings.length(word.text)
+        if item.hanging is not None and (stated is not None or item.long is not None):
+            place = item.span if stated is None else stated.span
+            told = DRAWSTRING_LENGTH.at(place, trim=word.text)
+            filled.say.add(told.help("leave its length out and set how far its ends hang out"))
+        if stated is not None:
+            long = meaning(stated, measured, filled.say, what="the length of a trim", wanted=LENGTH)
+            filled.failed = filled.failed or long is None
+        trim = filled.materials.get(word.text)
+        if trim is not None and width is not None and holds:
+            done.append(
+                Takes(
+                    trim.name,
+                    word.text,
+                    width,
+                    long,
+                    overlapping,
+                    turning,
+                    joining,
+                    hanging,
+                    beyond,
+                    item.span,
+                )
+            )
+    return tuple(done)

@@ -36,6 +36,7 @@ from specc.resolve.limits import resolve_within
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
 from specc.resolve.needs import needs, speaks_of, told_of_block
 from specc.resolve.parts import Parts
+from specc.resolve.plies import report_cut_twice, report_two_cloths, resolve_also_cut
 from specc.resolve.renaming import renamed
 from specc.resolve.settings import Settings
 from specc.source import Span
@@ -128,8 +129,12 @@ class _Resolution:
         )
         alterations: tuple[Alteration, ...] = _kept(alterer.step(step) for step in steps)
         self._every_piece_has_cloth(cloths)
+        report_two_cloths(cloths, parts, say)
+        nodes_again = self._of(tree.AlsoCut)
+        again = tuple(ply for node in nodes_again for ply in resolve_also_cut(node, cloths, parts, say))
+        report_cut_twice(again, say)
 
-        maker = Maker(self._declared, trims, parts, say)
+        maker = Maker(self._declared, trims, parts, say, measured=Scope(values, parts, missing=failed))
         seams = _kept(maker.seam(node) for node in self._of(tree.Seam))
         nodes = tuple(one for one in self._own if isinstance(one, tree.Finish | tree.Closure))
         finishes = _kept(
@@ -160,8 +165,8 @@ class _Resolution:
         read = [file.file for file in trees] + [drawing.file for drawing in gathered.drawings.values()]
         files = tuple(dict.fromkeys(read))
         return Garment(
-            header, chart, blocks, cloths, _kept(trims.values()), threads, alterations, seams, finishes,
-            measures, expects, accepts, care, labels, notes, files, attachments,
+            header, chart, blocks, cloths, again, _kept(trims.values()), threads, alterations, seams,
+            finishes, measures, expects, accepts, care, labels, notes, files, attachments,
         ), say.diagnostics  # fmt: skip
 
     # --- what there is ---

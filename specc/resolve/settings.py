@@ -9,7 +9,14 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
 from specc.names import did_you_mean, nearest
-from specc.resolve.codes import UNKNOWN_PROPERTY, name_taken, there_are, unknown_word, wrong_value
+from specc.resolve.codes import (
+    UNKNOWN_PROPERTY,
+    name_taken,
+    there_are,
+    unknown_name,
+    unknown_word,
+    wrong_value,
+)
 from specc.resolve.expressions import dimension_of, meaning, resolve_expression
 from specc.resolve.properties import span_of, spoken
 from specc.syntax import tree
@@ -32,11 +39,16 @@ class Settings:
         self.place = place
         self.holds = tuple(item for item in body if isinstance(item, tree.Hold))
         self._spacings = tuple(item for item in body if isinstance(item, tree.Spacing))
+        self.allowances = tuple(item for item in body if isinstance(item, tree.AllowanceOn))
+        self._lengths: dict[str, tree.CutLong] = {}
         self._say = say
         self._written: dict[str, tree.Property] = {}
         self._taken: dict[str, None] = {}
+        self._measured: dict[str, None] = {}
         self._not_set: dict[str, Diagnostic] = {}
         for item in body:
+            if isinstance(item, tree.CutLong):
+                self._state(item)
             if not isinstance(item, tree.Property):
                 continue
             name = item.name.text
@@ -45,6 +57,19 @@ class Settings:
                 say.add(name_taken(item.name.span, "a setting", name, first=first))
             else:
                 self._written[name] = item
+
+    def _state(self, item: tree.CutLong) -> None:
+        name = item.material.text
+        if name in self._lengths:
+            first = self._lengths[name].material.span
+            self._say.add(name_taken(item.material.span, "a length of", name, first=first))
+        self._lengths.setdefault(name, item)
+
+    def length(self, material: str) -> tree.Expression | None:
+        """The length that is stated for a material, if one is."""
+        self._measured[material] = None
+        stated = self._lengths.get(material)
+        return None if stated is None else stated.length
 
     def take(self, name: str) -> tree.Property | None:
         """The setting `name`, if it was written."""
@@ -95,7 +120,9 @@ class Settings:
         self._say.add(wrong_value(span_of(written.values), name, "the name of a trim"))
         return None
 
-    def close(self, owner: str, *, holds: bool = False, spacings: bool = False) -> None:
+    def close(
+        self, owner: str, *, holds: bool = False, spacings: bool = False, allowances: bool = False
+    ) -> None:
         """Report every setting that nobody took, and materials that none of those can have been meant for."""
         unused = tuple(name for name in self._written if name not in self._taken)
         for name in unused:
@@ -110,6 +137,14 @@ class Settings:
             place = spacing.span.file.span(spacing.span.start, spacing.span.start + len("places"))
             told = UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name="places")
             self._say.add(told.help("a `closure` has fastenings at places"))
+        for name, stated in self._lengths.items():
+            if name not in self._measured:
+                where = f" of {owner}"
+                known = tuple(self._measured)
+                self._say.add(unknown_name(stated.material.span, "material", name, known=known, where=where))
+        for placed in () if allowances else self.allowances[:1]:
+            place = placed.span.file.span(placed.span.start, placed.span.start + len("allowance"))
+            self._say.add(UNKNOWN_PROPERTY.at(place, owner=owner, what="setting", name="allowance"))
 
 
 def _reckoned(atom: tree.Atom, scope: Scope) -> tree.Expression | None:

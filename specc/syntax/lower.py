@@ -13,7 +13,7 @@ from lark import v_args
 from specc.syntax import tree
 from specc.syntax.lower_alterations import present
 from specc.syntax.lower_attachments import LowerAttachments
-from specc.syntax.lower_closures import LowerClosures
+from specc.syntax.lower_makings import LowerMakings
 from specc.units import parse_number
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def lower(source: SourceFile, parsed: LarkTree[Token]) -> tree.Tree:
 
 # Children are `Any`: Lark hands on whatever the method of the rule below has returned. The nodes are typed.
 @v_args(inline=True, meta=True)
-class Lowering(LowerAttachments, LowerClosures):
+class Lowering(LowerAttachments, LowerMakings):
     """Turns each rule into its node. Every span runs from the rule's first character to its last."""
 
     def NAME(self, token: Token) -> tree.Word:  # noqa: N802  Lark looks the method up by the terminal's name
@@ -103,9 +103,7 @@ class Lowering(LowerAttachments, LowerClosures):
     def usable(self, _meta: Meta, kind: Token) -> tree.Word:
         return self._word(kind)
 
-    def settings(
-        self, _meta: Meta, *body: Any
-    ) -> tuple[tree.Property | tree.Hold | tree.Spacing | tree.Broken, ...]:
+    def settings(self, _meta: Meta, *body: Any) -> tuple[tree.Setting, ...]:
         return present(body)
 
     def reckoned(self, meta: Meta, name: tree.Word, value: tree.Expression) -> tree.Property:
@@ -241,50 +239,6 @@ class Lowering(LowerAttachments, LowerClosures):
 
     def double(self, _meta: Meta) -> bool:
         return True
-
-    # --- ways of making, and what is made ---
-
-    def method(self, meta: Meta, name: tree.Word, title: Any, makes: tree.Word, *body: Any) -> tree.Method:
-        return tree.Method(name, title, makes, present(body), self._span(meta))
-
-    def made(self, _meta: Meta, made: Token) -> tree.Word:
-        return self._word(made)
-
-    def material(self, meta: Meta, name: tree.Word, title: Any) -> tree.Material:
-        return tree.Material(name, title, self._span(meta))
-
-    def allowance(self, meta: Meta, width: tree.Expression) -> tree.Allowance:
-        return tree.Allowance(width, self._span(meta))
-
-    def turned_by(self, meta: Meta, deep: tree.Expression, under: Any) -> tree.TurnedBy:
-        return tree.TurnedBy(deep, under, self._span(meta))
-
-    def takes(self, meta: Meta, material: tree.Word, cut_width: tree.Expression, *parts: Any) -> tree.Takes:
-        overlapping, turning, joining, hanging = parts
-        return tree.Takes(material, cut_width, overlapping, turning, joining, hanging, self._span(meta))
-
-    def pass_(self, meta: Meta, text: tree.Text, stitch: Token | None, *parts: Any) -> tree.Pass:
-        number = None if stitch is None else tree.Number(parse_number(stitch), None, self._span(stitch))
-        stitch_length, inset, inset_from, when = parts
-        return tree.Pass(text, number, stitch_length, inset, inset_from, when, self._span(meta))
-
-    def seam(self, meta: Meta, *parts: Any) -> tree.Seam:
-        name, title, first, second, *others, method, settings = parts
-        return tree.Seam(name, title, first, second, tuple(others), method, settings or (), self._span(meta))
-
-    def finish(self, meta: Meta, *parts: Any) -> tree.Finish:
-        kind, name, title, along, method, settings = parts
-        return tree.Finish(kind, name, title, along, method, settings or (), self._span(meta))
-
-    def finish_kind(self, _meta: Meta, kind: Token) -> tree.Word:
-        return self._word(kind)
-
-    def refs(self, _meta: Meta, *refs: tree.Ref) -> tuple[tree.Ref, ...]:
-        return refs
-
-    def hold(self, meta: Meta, share: tree.Expression, along: tree.Ref, *bounds: Any) -> tree.Hold:
-        start, end = bounds
-        return tree.Hold(share, along, start, end, self._span(meta))
 
     # --- what is measured, demanded, accepted ---
 

@@ -28,17 +28,18 @@ PLACES = {
         "divide", "pleat", "tuck", "gather", "shape", "move",
     ),
     "the body of a `piece`": (
-        "cut", "point", "edge", "grain", "notch", "two-pointed", "traced", "outline",
+        "point", "edge", "grain", "notch", "two-pointed", "traced", "outline",
     ),
     "the body of an `edge`": ("curve", "arc", "along", "dart"),
     "the body of a `block` or a `piece`": ("find",),
     "the body of a `block` or a `method`": ("parameter", "choice"),
-    "the body of a `method`": ("material", "allowance", "turned", "laps", "takes", "lies", "pass"),
+    "the body of a `method`": ("material", "turned", "laps", "takes", "lies", "pass"),
     "the body of a `chart`": ("measurement",),
     "the braces behind a method's or a block's name": ("hold", "places"),
     "the outermost level of a file": (
-        "garment", "cloth", "trim", "thread", "care", "label", "note", "use", "chart", "block", "grade",
-        "method", "alter", "seam", "finish", "hem", "closure", "attach", "measure", "expect", "accept",
+        "garment", "cloth", "trim", "thread", "care", "also", "label", "note", "use", "chart", "block",
+        "grade", "method", "alter", "seam", "finish", "hem", "closure", "attach", "measure",
+        "expect", "accept",
     ),
 }  # fmt: skip
 

@@ -8,7 +8,7 @@ from specc.document.attachments import catching, how_often, titled, what, where
 from specc.document.constants import constant
 from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
-from specc.document.sheet import chain
+from specc.document.sheet import chain, part
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
 from specc.making.attached import Placed
@@ -21,7 +21,8 @@ if TYPE_CHECKING:
     from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.making.assembly import EdgeLength
-    from specc.model.construction import Finish, Making, Pass
+    from specc.model.construction import EdgeAllowance, Finish, Making, Pass
+    from specc.model.expression import Expression
 
 _INCH = 25.4  # millimetres
 # Common practice, no source.
@@ -56,7 +57,9 @@ def build(sheet: Sheet) -> Page | None:
 def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
     making = each.making
     heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each))
-    facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet, making) if value))
+    facts = Facts(
+        tuple(Fact(label, value) for label, value in _facts(sheet, making, each.allowances) if value)
+    )
     work = (_operations(sheet, making.passes, number),) if making.passes else ()
     yield Group("together", (heading, facts, *work))
 
@@ -118,9 +121,9 @@ def _edges(each: Seam | Finish) -> str:
     )
 
 
-def _facts(sheet: Sheet, making: Making) -> Iterator[tuple[str, str]]:
+def _facts(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...] = ()) -> Iterator[tuple[str, str]]:
     yield "Plies", making.faces or ""
-    yield "Allowance", _allowance(sheet, making)
+    yield "Allowance", _allowance(sheet, making, own)
     yield (
         "Seam class",
         ", ".join(part for part in (making.astm, making.iso and f"ISO 4916 {making.iso}") if part),
@@ -133,8 +136,16 @@ def _facts(sheet: Sheet, making: Making) -> Iterator[tuple[str, str]]:
     yield "Needs", making.needs or ""
 
 
-def _allowance(sheet: Sheet, making: Making) -> str:
-    value = constant(making.allowance)
+def _allowance(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...]) -> str:
+    said = _allowed(sheet, making.allowance)
+    if making.second is not None:
+        said = f"{said} on the first side, {_allowed(sheet, making.second)} on the second"
+    others = (f"{_allowed(sheet, one.width)} on {part(one.edge)}" for one in own)
+    return "; ".join((said, *others))
+
+
+def _allowed(sheet: Sheet, allowance: Expression) -> str:
+    value = constant(allowance)
     if value is None:
         return ""
     return "none: the cut edge is the seam line" if value == 0 else sheet.lengths.fine(value)

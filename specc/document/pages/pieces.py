@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -17,7 +18,7 @@ from specc.document.view import said
 from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
 from specc.making.attached import Placed
-from specc.making.cloths import cloth_of
+from specc.making.cloths import cloth_of, cut_again, times_again
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
 from specc.pattern.piece import Dart
 
@@ -81,19 +82,21 @@ def _list(sheet: Sheet) -> Table:
         Column("From", width=52.0),
         Column("Edges without allowance"),
     )
-    rows = tuple(
-        Row(
-            (
-                _named(piece),
-                str(piece.cut),
-                how_cut(piece),
-                _cloth(sheet, piece),
-                ", ".join(_bare(sheet, piece)),
-            )
-        )
-        for piece in sheet.sample.pieces
-    )
+    rows = tuple(row for piece in sheet.sample.pieces for row in _listed(sheet, piece))
     return Table("cutting-list", "", columns, rows)
+
+
+def _listed(sheet: Sheet, piece: Piece) -> Iterator[Row]:
+    """The piece, and below it what else it is cut from."""
+    bare = ", ".join(_bare(sheet, piece))
+    again = cut_again(sheet.garment, piece.name)
+    cells = (_named(piece), str(piece.cut), how_cut(piece), _cloth(sheet, piece), bare)
+    yield Row(cells, with_next=bool(again))
+    for index, ply in enumerate(again, start=1):
+        once_more = replace(piece, cut=times_again(ply, piece))
+        edges = "all" if ply.bare else bare
+        cells = ("", str(once_more.cut), how_cut(once_more), sheet.title_of(ply.cloth), edges)
+        yield Row(cells, with_next=index < len(again))
 
 
 def _cloth(sheet: Sheet, piece: Piece) -> str:
@@ -155,6 +158,9 @@ def _drawn_in(piece: Piece) -> float:
 def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
     yield Fact("Cut", f"{piece.cut}, {how_cut(piece)}")
     yield Fact("From", _cloth(sheet, piece))
+    for ply in cut_again(sheet.garment, piece.name):
+        bare = ", without allowance" if ply.bare else ""
+        yield Fact("Also from", f"{sheet.title_of(ply.cloth)}, {times_again(ply, piece)}{bare}")
     for edge in piece.edges:
         marks = [mark for mark in _notches(sheet, piece) if mark.edge == edge.name]
         if marks:

@@ -61,7 +61,9 @@ def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
         yield Row((_laid(first, times, _from(sheet, first) if several else ""), *lengths))
     if len(cuts[0].zones) != 1:
         yield Row(("seam line in all", *(near(cut.seam_length) for cut in cuts)))
-    if any(cut.held for cut in cuts):
+    if cuts[0].stated:
+        yield Row(("length stated, relaxed", *(near(cut.seam_length - cut.held) for cut in cuts)))
+    elif any(cut.held for cut in cuts):
         yield Row(("less what is held in", *(f"-{near(cut.held)}" if cut.held else "0" for cut in cuts)))
     for index, added in enumerate(cuts[0].additions):
         yield Row((f"and {added.what}", *(near(cut.additions[index].length) for cut in cuts)))

@@ -29,7 +29,20 @@ from specc.syntax.tree.drawings import Drawing, DrawnPath
 from specc.syntax.tree.expressions import Applied, Arithmetic, Asked, Compass, Expression, Named, Signed
 from specc.syntax.tree.file import Declaration, Tree
 from specc.syntax.tree.fullness import Fullness, Gather, Lay, Pleat, Slashed
-from specc.syntax.tree.makings import Allowance, Finish, Material, Method, Pass, Seam, Takes, TurnedBy
+from specc.syntax.tree.makings import (
+    Allowance,
+    AllowanceOn,
+    ChosenProperty,
+    CutLong,
+    Finish,
+    Material,
+    Method,
+    Pass,
+    Seam,
+    Setting,
+    Takes,
+    TurnedBy,
+)
 from specc.syntax.tree.pieces import (
     At,
     Bearing,
@@ -53,6 +66,7 @@ from specc.syntax.tree.pieces import (
     Turned,
     TwoPointed,
 )
+from specc.syntax.tree.plies import AlsoCut
 from specc.syntax.tree.recutting import EndShift, MoveSeam, Recutting, Shape
 from specc.syntax.tree.reshaping import (
     Band,
@@ -89,7 +103,9 @@ from specc.syntax.tree.values import Choice, Find, Let, Parameter, When
 __all__ = [
     "Accept",
     "Allowance",
+    "AllowanceOn",
     "Along",
+    "AlsoCut",
     "Alter",
     "AlterStep",
     "Applied",
@@ -106,11 +122,13 @@ __all__ = [
     "Catch",
     "Chart",
     "Choice",
+    "ChosenProperty",
     "Closure",
     "Compass",
     "Crop",
     "Curve",
     "Cut",
+    "CutLong",
     "DartRun",
     "Date",
     "Declaration",
@@ -182,6 +200,7 @@ __all__ = [
     "RoundCorner",
     "Scallop",
     "Seam",
+    "Setting",
     "SewAs",
     "SewOn",
     "Shape",

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from specc.source import Span
-    from specc.syntax.tree.atoms import Broken, Number, Property, Ref, Text, Word
+    from specc.syntax.tree.atoms import Number, Ref, Text, Word
     from specc.syntax.tree.expressions import Expression
-    from specc.syntax.tree.sheets import Hold
+    from specc.syntax.tree.makings import Setting
     from specc.syntax.tree.values import When
 
 
@@ -42,7 +42,7 @@ class Closure(NamedTuple):
     along: tuple[Ref, ...]
     to: tuple[Ref, ...]
     method: Word
-    settings: tuple[Property | Hold | Spacing | Broken, ...]
+    settings: tuple[Setting, ...]
     span: Span
 
 

@@ -16,6 +16,7 @@ from specc.syntax.tree.closures import Closure
 from specc.syntax.tree.demands import Accept, Expect, ExpectWithin, Measure
 from specc.syntax.tree.makings import Finish, Method, Seam
 from specc.syntax.tree.pieces import Piece
+from specc.syntax.tree.plies import AlsoCut
 from specc.syntax.tree.sheets import Label, Note, Sheet, UseFile, UseLibrary
 from specc.syntax.tree.tracing import Grade
 
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 
 Declaration = (
     Sheet
+    | AlsoCut
     | Label
     | Note
     | UseFile

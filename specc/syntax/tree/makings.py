@@ -7,13 +7,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from specc.syntax.tree.atoms import Broken, Property
+from specc.syntax.tree.closures import Spacing
+from specc.syntax.tree.sheets import Hold
+
 if TYPE_CHECKING:
     from specc.source import Span
-    from specc.syntax.tree.atoms import Broken, Number, Property, Ref, Text, Word
-    from specc.syntax.tree.closures import Laps, Lies, Spacing, TakesPieces
+    from specc.syntax.tree.atoms import Number, Ref, Text, Word
+    from specc.syntax.tree.closures import Laps, Lies, TakesPieces
     from specc.syntax.tree.expressions import Expression
-    from specc.syntax.tree.sheets import Hold
-    from specc.syntax.tree.values import Choice, Parameter, When
+    from specc.syntax.tree.values import Choice, Let, Parameter, When
 
 
 class Material(NamedTuple):
@@ -25,9 +28,11 @@ class Material(NamedTuple):
 
 
 class Allowance(NamedTuple):
-    """The seam allowance that a method wants."""
+    """The seam allowance that a method wants: on all sides, or `on` the first or second; for which choice."""
 
     width: Expression
+    on: Word | None
+    when: When | None
     span: Span
 
 
@@ -36,19 +41,50 @@ class TurnedBy(NamedTuple):
 
     deep: Expression
     under: Expression | None
+    when: When | None
     span: Span
 
 
 class Takes(NamedTuple):
-    """Trim used along the edge."""
+    """Trim used along the edge, or of a length of its own; `beyond` is what it runs on past an open end."""
 
     material: Word
     cut_width: Expression
+    long: Expression | None
     overlapping: Expression | None
     turning: Expression | None
     joining: Expression | None
     hanging: Expression | None
+    beyond: Expression | None
+    when: When | None
     span: Span
+
+
+class ChosenProperty(NamedTuple):
+    """A property of a method that holds for one choice."""
+
+    property: Property
+    when: When
+    span: Span
+
+
+class AllowanceOn(NamedTuple):
+    """An allowance of some edges that differs from that of the others."""
+
+    width: Expression
+    edges: tuple[Ref, ...]
+    span: Span
+
+
+class CutLong(NamedTuple):
+    """The length to which a material of the method is cut, before what joins it is added."""
+
+    material: Word
+    length: Expression
+    span: Span
+
+
+Setting = Property | Hold | Spacing | AllowanceOn | CutLong | Broken
 
 
 class Pass(NamedTuple):
@@ -71,8 +107,10 @@ class Method(NamedTuple):
     makes: Word
     body: tuple[
         Property
+        | ChosenProperty
         | Parameter
         | Choice
+        | Let
         | Material
         | Allowance
         | TurnedBy
@@ -96,7 +134,7 @@ class Seam(NamedTuple):
     second: tuple[Ref, ...]
     others: tuple[tuple[Ref, ...], ...]
     method: Word
-    settings: tuple[Property | Hold | Spacing | Broken, ...]
+    settings: tuple[Setting, ...]
     span: Span
 
 
@@ -108,5 +146,5 @@ class Finish(NamedTuple):
     title: Text | None
     along: tuple[Ref, ...]
     method: Word
-    settings: tuple[Property | Hold | Spacing | Broken, ...]
+    settings: tuple[Setting, ...]
     span: Span

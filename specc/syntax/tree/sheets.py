@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from specc.source import Span
     from specc.syntax.tree.atoms import Broken, Property, Ref, Text, Word
-    from specc.syntax.tree.closures import Spacing
     from specc.syntax.tree.expressions import Expression
+    from specc.syntax.tree.makings import Setting
 
 
 class Sheet(NamedTuple):
@@ -72,5 +72,5 @@ class UseLibrary(NamedTuple):
     kind: Word
     name: Word
     renaming: Renaming | None
-    settings: tuple[Property | Hold | Spacing | Broken, ...]
+    settings: tuple[Setting, ...]
     span: Span
