@@ -12,7 +12,7 @@ from specc.geometry.crossing import crossings
 from specc.geometry.path import Path
 from specc.geometry.region import contains
 from specc.geometry.smooth import smooth_through
-from specc.pattern.lookup import dart_named, edge_named, point_named
+from specc.pattern.lookup import dart_named, edge_named, edges_at, point_named
 from specc.pattern.measure import place_on_edge, stitched_at, two_pointed_outline
 from specc.pattern.outline import drawn_outline
 from specc.pattern.piece import Dart, TwoPointedDart
@@ -97,7 +97,9 @@ def cutting_line(piece: Piece, step: Split, evaluate: Callable[[Expression], flo
     return _obstacle(piece, line, step) or line
 
 
-def _end(piece: Piece, step: Split, ref: SplitEnd, evaluate: Callable[[Expression], float]) -> End | Refusal:
+def _end(  # noqa: PLR0911 - a refusal each
+    piece: Piece, step: Split, ref: SplitEnd, evaluate: Callable[[Expression], float]
+) -> End | Refusal:
     """One end of the line; a place within NEAR of a corner is that corner."""
     facts: Facts = (("piece", piece.name), ("line", step.line), ("name", ref.part.name))
     dart = dart_named(piece, ref.part.name)
@@ -111,9 +113,13 @@ def _end(piece: Piece, step: Split, ref: SplitEnd, evaluate: Callable[[Expressio
         return Refusal("split-begins-inside", facts, ref.part.origin, cure)
     found = edge_named(piece, ref.part.name)
     if found is None:
+        _, starting = edges_at(piece, ref.part.name)
+        if starting is not None:
+            return End(starting.name, 0, 0.0, 0.0, starting.parts[0].start)
         if point_named(piece, ref.part.name) is None:
             return missing(piece, ref.part)
-        return Refusal("not-an-edge", facts, ref.part.origin, "name an edge or a dart on an edge")
+        cure = "begin on an edge or at a corner, and run the line through `{name}`"
+        return Refusal("split-begins-inside", facts, ref.part.origin, cure)
     stitched = (
         stitched_place(found, ref.place, evaluate)
         if ref.place

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Final
 from specc.alteration.edges import line_backward, one_edge, one_line, piece_backward, renamed
 from specc.alteration.refusal import Refusal, found, line_of, missing
 from specc.geometry.path import Path
-from specc.geometry.point import Rigid
+from specc.geometry.point import Point, Rigid
 from specc.geometry.region import crosses_itself, signed_area
 from specc.pattern.lookup import edge_named, line_named, names_of, piece_named
-from specc.pattern.measure import stitched_length
-from specc.pattern.outline import drawn_outline, flat_outline, transformed
-from specc.pattern.piece import Gone, Piece, ReferenceLine
+from specc.pattern.measure import dart_tip
+from specc.pattern.outline import drawn_outline, edge_path, flat_outline, grain_direction, transformed
+from specc.pattern.piece import Gone, Piece, ReferenceLine, TwoPointedDart
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from specc.alteration.refusal import Facts
     from specc.model.expression import Expression, PartRef
     from specc.model.reshaping import Join
-    from specc.pattern.piece import Edge
+    from specc.pattern.piece import Dart, Edge
 
 APART: Final = 1.0  # mm by which the two edges may differ, in length and in shape
 ONE_LINE: Final = 1e-2  # sine of the angle up to which two fold edges are one line
@@ -34,6 +34,15 @@ class Side:
 
     piece: Piece
     edge: Edge
+
+    def drawn(self) -> Path:
+        """The edge along the paper, straight across the mouths of its darts."""
+        return edge_path(self.piece, self.edge, lambda _dart: ())
+
+    def darts(self) -> tuple[Dart, ...]:
+        """The darts that open on the edge, in its order."""
+        inner = {dart.name: dart for dart in self.piece.darts}
+        return tuple(inner[name] for name in self.edge.darts)
 
     def others(self) -> tuple[Edge, ...]:
         """The other edges, in order from behind the joined one."""
@@ -77,8 +86,8 @@ def _side(pieces: tuple[Piece, ...], ref: PartRef) -> Side | Refusal:
         if ref.name in names_of(piece):
             return Refusal("not-an-edge", facts, ref.origin, "name an edge")
         return missing(piece, ref)
-    if edge.darts or edge.gathers or edge.folds or edge.start == edge.end:
-        cure = "swing or release its darts first; what is gathered or folded cannot lie flat on another edge"
+    if edge.gathers or edge.folds or edge.start == edge.end:
+        cure = "what is gathered or folded cannot lie flat on another edge; sew the two instead"
         return Refusal("edge-not-flat", facts, ref.origin, cure)
     return Side(piece, edge)
 
@@ -112,7 +121,8 @@ def _laid(first: Side, second: Side, step: Join) -> Side | Refusal:
     orientations = [signed_area(drawn_outline(side.piece)) > 0.0 for side in (first, second)]
     piece = second.piece if orientations[0] == orientations[1] else piece_backward(second.piece)
     edge = next(edge for edge in piece.edges if edge.name == second.edge.name)
-    lengths = stitched_length(first.edge), stitched_length(edge)
+    onto, back = first.drawn(), Side(piece, edge).drawn().reversed()
+    lengths = onto.length(), back.length()
     facts: Facts = (
         ("piece", first.piece.name),
         ("edge", first.edge.name),
@@ -121,7 +131,6 @@ def _laid(first: Side, second: Side, step: Join) -> Side | Refusal:
     if abs(lengths[0] - lengths[1]) > APART:
         more = (*facts, ("first", lengths[0]), ("second", lengths[1]))
         return Refusal("edges-unequal", more, step.origin, "make them equally long first")
-    onto, back = first.edge.parts[0], edge.parts[0].reversed()
     motion = _motion(onto, back)
     moved = transformed(piece, motion)
     distance = max(
@@ -135,7 +144,38 @@ def _laid(first: Side, second: Side, step: Join) -> Side | Refusal:
     if distance > APART:
         more = (*facts, ("distance", distance))
         return Refusal("edges-unlike", more, step.origin, "make them of one shape first, or sew them")
-    return Side(moved, next(e for e in moved.edges if e.name == edge.name))
+    laid = Side(moved, next(e for e in moved.edges if e.name == edge.name))
+    return _dart_unmatched(first, laid, step) or laid
+
+
+def _dart_unmatched(first: Side, second: Side, step: Join) -> Refusal | None:
+    """The refusal for a dart on the one edge whose mouth is not that of a dart on the other."""
+    mouths = [(dart.first, dart.second) for dart in first.darts()]
+    back = [(dart.second, dart.first) for dart in second.darts()]
+    for side, other, own, theirs in ((first, second, mouths, back), (second, first, back, mouths)):
+        for dart, mouth in zip(side.darts(), own, strict=True):
+            if not any(max(map(Point.distance, mouth, each)) <= APART for each in theirs):
+                facts: Facts = (
+                    ("piece", side.piece.name),
+                    ("dart", dart.name),
+                    ("other", f"{other.piece.name}.{other.edge.name}"),
+                )
+                cure = "swing or release `{dart}` first, or sew the two pieces instead"
+                return Refusal("dart-unmatched", facts, step.origin, cure)
+    return None
+
+
+def _merged(first: Side, second: Side) -> tuple[TwoPointedDart, ...]:
+    """The darts that open on the joined edges, two by two as darts inside, under the names of the first."""
+    up = grain_direction(first.piece)
+    merged = []
+    for dart, other in zip(first.darts(), reversed(second.darts()), strict=True):
+        tips = sorted((dart_tip(dart), dart_tip(other)), key=up.dot)
+        sides = (dart.first.toward(other.second, 0.5), dart.second.toward(other.first, 0.5))
+        # As drafted, `first` lies to the left of the way from top to bottom.
+        left = (tips[0] - tips[1]).cross(sides[0] - tips[1]) > 0.0
+        merged.append(TwoPointedDart(dart.name, tips[1], tips[0], *(sides if left else sides[::-1])))
+    return tuple(merged)
 
 
 def _motion(onto: Path, path: Path) -> Rigid:
@@ -170,6 +210,9 @@ def _joined(first: Side, second: Side, step: Join) -> Piece | Refusal:
     one = Side(renamed(first.piece, ours), _under(first.edge, ours))
     other = Side(renamed(second.piece, theirs), _under(second.edge, theirs))
     joined = _one_piece(one, other, step.name, fold=fold)
+    inner = _merged(first, second)
+    if inner:
+        joined = replace(joined, two_pointed=(*joined.two_pointed, *inner))
     if crosses_itself(flat_outline(joined)):
         return Refusal("pieces-overlap", facts, step.origin, "join them along other edges, or sew them")
     rows = (*first.piece.gone, *second.piece.gone, *_gone(first, second, (ours, theirs), step))
@@ -198,7 +241,7 @@ def _one_fold(first: Side, second: Side) -> bool | None:
 def _shared(first: Side, second: Side) -> list[str]:
     """The names that both pieces have for different things that stay."""
     one, other = first.piece, second.piece
-    dropped = {second.edge.name, second.edge.start, second.edge.end}
+    dropped = {second.edge.name, second.edge.start, second.edge.end, *second.edge.darts}
     if one.fold and other.fold:
         dropped.add(other.fold)
     theirs = frozenset(names_of(other)) - dropped
@@ -236,7 +279,9 @@ def _one_piece(one: Side, other: Side, name: str, *, fold: bool | None) -> Piece
         name,
         name.replace("-", " "),
         _edges(one, other, fold=fold),
-        darts=(*a.darts, *b.darts),
+        darts=tuple(
+            dart for side in (one, other) for dart in side.piece.darts if dart.edge != side.edge.name
+        ),
         two_pointed=(*a.two_pointed, *b.two_pointed),
         lines=_lines(a, b),
         points=(*a.points, *(point for point in b.points if point.name not in points)),
@@ -298,5 +343,7 @@ def _gone(first: Side, second: Side, names: tuple[dict[str, str], dict[str, str]
     for side, other, new in ((first, second, names[0]), (second, first, names[1])):
         rows.append(Gone(side.piece.name, f"joined with `{other.piece.name}` into `{step.name}` {line}"))
         rows.append(Gone(side.edge.name, f"joined with `{other.piece.name}.{other.edge.name}` {line}"))
+        into = f"joined into darts inside {line}"
+        rows += (Gone(dart, into) for dart in side.edge.darts)
         rows += (Gone(old, f"named `{now}` {line}") for old, now in new.items() if old != now)
     return rows

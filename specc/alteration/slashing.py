@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from math import asin, sin
 from typing import TYPE_CHECKING, Final
 
+from specc.alteration.grain import grain_on_fold
 from specc.alteration.halves import Halves, closed_up
 from specc.alteration.opening import Opening, filled
 from specc.alteration.refusal import Refusal
@@ -15,13 +16,12 @@ from specc.geometry.path import Path
 from specc.geometry.point import Rigid
 from specc.geometry.region import polygon_area
 from specc.geometry.tolerance import SAME
-from specc.pattern.measure import place_on_edge
+from specc.pattern.measure import PlaceOnEdge, place_on_edge, stitched_length
 from specc.pattern.piece import Dart
 
 if TYPE_CHECKING:
     from specc.alteration.opening import Filling
     from specc.geometry.point import Point
-    from specc.pattern.measure import PlaceOnEdge
     from specc.pattern.piece import Edge, Piece
     from specc.source import Span
 
@@ -31,21 +31,33 @@ UNTURNED: Final = 1e-7  # radians below which the two halves are parallel
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A place on an edge: `at` along the stitched edge, and where that is."""
+    """A place on an edge: `at` along the stitched edge, and where that is.
+
+    Of a corner (`corner` names it) the edge is the one that ends there.
+    """
 
     edge: Edge
     at: float
     place: PlaceOnEdge
+    corner: str | None = None
 
     @staticmethod
     def on(edge: Edge, at: float) -> Spot:
         """The spot at a stitched length from the edge's start."""
         return Spot(edge, at, place_on_edge(edge, at))
 
+    @staticmethod
+    def at_corner(edge: Edge) -> Spot:
+        """The corner in which the edge ends."""
+        whole = stitched_length(edge)
+        part = edge.parts[-1]
+        place = PlaceOnEdge(len(edge.parts) - 1, part.length(), part.end, part.end_direction())
+        return Spot(edge, whole, place, edge.end)
+
     @property
     def is_clear(self) -> bool:
-        """Whether it keeps clear of the ends of the edge and of the darts on it."""
-        return is_clear(self.edge, self.place)
+        """Whether it is a corner, or keeps clear of the ends of the edge and of the darts on it."""
+        return self.corner is not None or is_clear(self.edge, self.place)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,12 +76,20 @@ class SlashEnd:
 
 def in_the_way(piece: Piece, start: Spot, end: Spot, *, origin: Span) -> Refusal | None:
     """Why a slash between two spots cannot be cut, if it cannot."""
-    if start.edge.name == end.edge.name:
+    if _touching(piece, start) & _touching(piece, end):
         facts = (("piece", piece.name), ("edge", start.edge.name))
         return Refusal("slash-on-one-edge", facts, origin, "slash to another edge")
     cut = Path.through(start.place.at, end.place.at)
-    joined = (("piece", piece.name), ("dart", start.edge.name), ("edge", end.edge.name))
+    names = [spot.corner or spot.edge.name for spot in (start, end)]
+    joined = (("piece", piece.name), ("dart", names[0]), ("edge", names[1]))
     return obstacle(piece, cut, piece.darts, facts=joined, origin=origin)
+
+
+def _touching(piece: Piece, spot: Spot) -> set[str]:
+    """The names of the edges on which a spot lies: a corner lies on two."""
+    if spot.corner is None:
+        return {spot.edge.name}
+    return {edge.name for edge in piece.edges if spot.corner in {edge.start, edge.end}}
 
 
 def too_far(start: SlashEnd, end: SlashEnd, *, origin: Span) -> Refusal | None:
@@ -98,7 +118,7 @@ def opened(piece: Piece, start: SlashEnd, end: SlashEnd) -> Piece:
         inner = (other.point, motion(other.point))
         opening = Opening(name, this.spot.at, pivot, inner[::-1] if moves_before else inner)
         moved, runs = filled(moved, runs, opening, this.filling)
-    return replace(moved, edges=edges_from(moved, runs))
+    return grain_on_fold(piece, replace(moved, edges=edges_from(moved, runs)))
 
 
 def _halved(piece: Piece, start: SlashEnd, end: SlashEnd) -> tuple[Halves, int]:
@@ -113,6 +133,9 @@ def _halved(piece: Piece, start: SlashEnd, end: SlashEnd) -> tuple[Halves, int]:
         for index, (part, dart) in enumerate(zip(edge.parts, (*edge.darts, None), strict=True)):
             if (edge.name, index) in ends:
                 one, name = ends[edge.name, index]
+                if one.corner is not None:
+                    runs.append(Run(edge.name, part, name))
+                    continue
                 before, after = part.split_at(one.place.along)
                 runs += (Run(edge.name, before, name), Run(edge.name, after, dart))
             else:

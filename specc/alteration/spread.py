@@ -12,7 +12,7 @@ from specc.alteration.slashing import SlashEnd, Spot, in_the_way, opened, too_fa
 from specc.geometry.region import crosses_itself
 from specc.geometry.tolerance import SAME
 from specc.model.alteration import Form
-from specc.pattern.lookup import edge_named
+from specc.pattern.lookup import edge_named, edges_at, point_named
 from specc.pattern.outline import flat_outline
 
 if TYPE_CHECKING:
@@ -69,12 +69,14 @@ def apply(  # noqa: PLR0911 - a refusal each
 def _end(  # noqa: PLR0913 - where it is, how far it opens, and as what
     piece: Piece,
     ref: PartRef,
-    place: Place,
+    place: Place | None,
     *,
     by: float,
     form: Form,
     evaluate: Callable[[Expression], float],
 ) -> SlashEnd | Refusal:
+    if place is None:
+        return _at_corner(piece, ref, by=by, form=form)
     edge = edge_named(piece, ref.name)
     if edge is None:
         return missing(piece, ref)
@@ -86,3 +88,17 @@ def _end(  # noqa: PLR0913 - where it is, how far it opens, and as what
         cure = "place it further from the end of the edge, or slash to the neighbouring edge"
         return Refusal("slash-at-end", facts, place.origin, cure)
     return SlashEnd(spot, by, Filling(form))
+
+
+def _at_corner(piece: Piece, ref: PartRef, *, by: float, form: Form) -> SlashEnd | Refusal:
+    """A corner as the end of a slash: what opened there would belong to neither edge."""
+    ending, _ = edges_at(piece, ref.name)
+    facts = (("piece", piece.name), ("name", ref.name))
+    if ending is None:
+        if point_named(piece, ref.name) is None:
+            return missing(piece, ref)
+        return Refusal("slash-begins-inside", facts, ref.origin, "name a corner of the outline, or an edge")
+    if by > SAME:
+        cure = "say `and 0 in` (or `by 0 in and …`), or begin on an edge beside the corner"
+        return Refusal("corner-would-open", facts, ref.origin, cure)
+    return SlashEnd(Spot.at_corner(ending), by, Filling(form))

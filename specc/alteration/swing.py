@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from specc.alteration.grain import grain_on_fold
 from specc.alteration.halves import Halves, closed_up
 from specc.alteration.marks import behind
 from specc.alteration.opening import Filling, Opening, filled
@@ -90,7 +91,7 @@ def apply(
         swung = replace(
             swung, gone=(*swung.gone, Gone(dart.name, f"swung into {into} {line_of(step.origin)}"))
         )
-    return replaced(pieces, swung)
+    return replaced(pieces, grain_on_fold(piece, swung))
 
 
 def _shares(

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 class Spread:
     """Slash straight from a place on one edge to a place on another, and open the slash: slash and spread.
 
+    An end without a place is a corner, where the slash can only be hinged.
+
     It opens by `by` at the first edge and by `and_by` at the second (None: the same, a parallel spread; 0:
     hinged there). The half without the fold moves; without a fold, the one without the grain line, else the
     smaller. `form` is any but a dart. Flare: an edge that opens is drawn smooth and grows. The others keep
@@ -28,9 +30,9 @@ class Spread:
     """
 
     start: PartRef
-    start_place: Place
+    start_place: Place | None
     end: PartRef
-    end_place: Place
+    end_place: Place | None
     by: Expression
     and_by: Expression | None
     form: Form
@@ -59,7 +61,7 @@ class Taper:
 class SplitEnd:
     """Where a split begins or ends.
 
-    A place on an edge, or a dart (then `place` is None) that vanishes into the seam.
+    A place on an edge; or, `place` being None, a corner, or a dart that vanishes into the seam.
     """
 
     part: PartRef
@@ -86,7 +88,10 @@ class Split:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Lay two pieces together along an edge of each: one piece, named `name`, in place of both."""
+    """Lay two pieces together along an edge of each: one piece, named `name`, in place of both.
+
+    Darts on the two edges whose mouths meet become darts inside.
+    """
 
     first: PartRef
     second: PartRef

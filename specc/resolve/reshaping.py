@@ -144,12 +144,21 @@ class Reshaper:
     # --- verb by verb ---
 
     def _spread(self, node: tree.Spread) -> Spread | None:
-        start, end, by = self._edge(node.start), self._edge(node.end), self._length(node.by)
+        ends = ((node.start, node.start_place), (node.end, node.end_place))
+        start, end = (
+            self._edge(ref) if place is not None else self._parts.find(ref, ("point",), self._say)
+            for ref, place in ends
+        )
+        by = self._length(node.by)
         and_by = None if node.and_by is None else self._length(node.and_by)
         form = Form(node.form.text) if node.form else Form.FLARE
-        first = None if start is None else self._finder.place(node.start_place, start)
-        second = None if end is None else self._finder.place(node.end_place, end)
-        if not (start and end and by and first and second) or (node.and_by is not None and and_by is None):
+        if start is None or end is None or by is None or (node.and_by is not None and and_by is None):
+            return None
+        first, second = (
+            None if place is None else self._finder.place(place, part)
+            for part, place in ((start, node.start_place), (end, node.end_place))
+        )
+        if (first is None, second is None) != (node.start_place is None, node.end_place is None):
             return None
         return Spread(start, first, end, second, by, and_by, form, node.span)
 
@@ -237,7 +246,7 @@ class Reshaper:
         return Split(piece, node.line.text, start, through, end, into, node.span)
 
     def _split_end(self, piece: tree.Word, node: tree.SplitEnd) -> SplitEnd | None:
-        kinds = ("edge",) if node.place is not None else ("dart",)
+        kinds = ("edge",) if node.place is not None else ("dart", "point")
         ref = tree.Ref(piece, node.part, node.part.span)
         part = self._parts.find(ref, kinds, self._say)
         if part is None:
@@ -261,6 +270,9 @@ class Reshaper:
                 # Where both pieces have a name, each is called by its piece; lines that meet become one.
                 called = f"{ref.piece}-{name}" if name in other.kinds and kind != "line" else name
                 parts.kinds[called] = kind
+                if kind == other.kinds.get(name) == "dart":
+                    # Darts that meet on the joined edges become one inside, which keeps the name.
+                    parts.kinds.setdefault(name, "two-pointed dart")
         for ref in (first, second):
             if ref.piece in self._parts.pieces:
                 self._parts.leave_out(ref.piece, how)

@@ -17,12 +17,12 @@ if TYPE_CHECKING:
 
 
 class Spread(NamedTuple):
-    """A slash from a place on one edge to a place on another, opened."""
+    """A slash from a place on one edge to a place on another, opened; an end without a place is a corner."""
 
     start: Ref
-    start_place: Place
+    start_place: Place | None
     end: Ref
-    end_place: Place
+    end_place: Place | None
     by: Expression
     and_by: Expression | None
     form: Word | None
@@ -95,7 +95,7 @@ class Band(NamedTuple):
 
 
 class SplitEnd(NamedTuple):
-    """Where a split begins or ends: a place on an edge, or a dart."""
+    """Where a split begins or ends: a place on an edge, or a dart or a corner."""
 
     part: Word
     place: Place | None

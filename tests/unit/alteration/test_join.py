@@ -15,7 +15,7 @@ from specc.geometry.point import Point, Rigid
 from specc.model.reshaping import Join
 from specc.pattern.lookup import line_named, point_named
 from specc.pattern.outline import area, transformed
-from specc.pattern.piece import Edge, Gathers, NamedPoint, Notch, ReferenceLine
+from specc.pattern.piece import Dart, Edge, Gathers, NamedPoint, Notch, ReferenceLine
 from tests.altering import ORIGIN, edge, evaluate, is_whole, part, polygon, rectangle, refused, sewn
 
 if TYPE_CHECKING:
@@ -69,6 +69,68 @@ def test_two_panels_side_by_side() -> None:
         ("E", "named `B` on line 41"),
         ("H", "named `C` on line 41"),
     }
+
+
+def darted(piece: Piece, name: str, dart: Dart) -> Piece:
+    """The piece with a dart on a straight edge."""
+    old = edge(piece, name)
+    parts = (Path.through(old.parts[0].start, dart.first), Path.through(dart.second, old.parts[0].end))
+    new = replace(old, parts=parts, darts=(*old.darts, dart.name))
+    return replace(
+        piece, edges=tuple(new if e.name == name else e for e in piece.edges), darts=(*piece.darts, dart)
+    )
+
+
+BODICE = darted(
+    replace(FRONT, name="bodice"), "a", Dart("dart", "a", Point(90, 0), Point(110, 0), Point(100, 120), 20.0)
+)
+SKIRT = darted(
+    replace(
+        BACK,
+        name="skirt",
+        edges=tuple(
+            replace(e, parts=tuple(p.mapped(lambda q: Point(2 * q.x, q.y)) for p in e.parts))
+            for e in BACK.edges
+        ),
+    ),
+    "g",
+    Dart("dart", "g", Point(111, 300), Point(90, 300), Point(100, 200)),
+)
+
+
+def test_darts_that_meet_become_one_inside() -> None:
+    """Bodice and skirt with their waist darts: a dart with two points, stitched from tip to tip."""
+    dress = one(joined(BODICE, SKIRT, ("a", "g"), "dress"))
+    assert not dress.darts
+    (dart,) = dress.two_pointed
+    assert dart.name == "dart"
+    assert dart.top == Point(100, 100)
+    assert dart.bottom.distance(Point(100, -100)) < 1e-9
+    assert dart.first.distance(Point(110.5, 0)) < 1e-9
+    assert dart.second.distance(Point(90, 0)) < 1e-9
+    assert area(dress) == pytest.approx(200.0 * 600.0)
+    other = replace(SKIRT, darts=(replace(SKIRT.darts[0], name="other"),))
+    other = replace(
+        other, edges=tuple(replace(e, darts=("other",)) if e.name == "g" else e for e in other.edges)
+    )
+    named = one(joined(BODICE, other, ("a", "g"), "dress"))
+    assert [d.name for d in named.two_pointed] == ["dart"]
+    assert ("other", "joined into darts inside on line 41") in {(g.name, g.how) for g in named.gone}
+
+
+def test_a_dart_that_meets_none_is_told() -> None:
+    plain = replace(
+        SKIRT,
+        darts=(),
+        edges=tuple(
+            replace(e, parts=(Path.through(e.parts[0].start, e.parts[-1].end),), darts=())
+            for e in SKIRT.edges
+        ),
+    )
+    assert refused(joined(BODICE, plain, ("a", "g"))) == "dart-unmatched"
+    assert refused(joined(plain, BODICE, ("g", "a"))) == "dart-unmatched"
+    aside = darted(plain, "g", Dart("dart", "g", Point(130, 300), Point(110, 300), Point(120, 200)))
+    assert refused(joined(BODICE, aside, ("a", "g"))) == "dart-unmatched"
 
 
 @pytest.mark.parametrize("angle", [0.0, 1.0, 2.5, -3.0])

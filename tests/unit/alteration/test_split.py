@@ -201,6 +201,18 @@ def darted(**changes: object) -> Piece:
     return replace(piece, **changes)  # type: ignore[arg-type]
 
 
+def test_from_a_corner_to_an_edge_and_to_a_corner() -> None:
+    """A line from corner to corner leaves two triangles; one to an edge cuts that edge alone."""
+    left, right = two(cut(replace(SKIRT, fold=None), on("A"), on("C")))
+    assert [area(left), area(right)] == pytest.approx([30000.0, 30000.0])
+    assert {e.name for e in left.edges} == {"a", "b", "seam"}
+    assert {e.name for e in right.edges} == {"c", "d", "seam"}
+    half, rest = two(cut(replace(SKIRT, fold=None), on("A"), on("c", at_share(0.5))))
+    assert {e.name for e in half.edges} == {"a", "b", "c", "seam"}
+    assert {e.name for e in rest.edges} == {"c", "d", "seam"}
+    assert sewn(half, "seam") == pytest.approx(sewn(rest, "seam"))
+
+
 def test_a_dart_vanishes_into_the_seam() -> None:
     """Each leg becomes the upper part of an edge: 180 straight up and then the leg."""
     left, right = two(cut(darted(), on("waist-dart"), on("a", at_share(0.5))))
@@ -280,7 +292,10 @@ def test_a_dart_inside_is_shared_between_the_edges() -> None:
         ("part-name-taken", cut(SKIRT, *ACROSS, line="b")),
         ("part-gone", cut(SKIRT, on("x", at_share(0.5)), ACROSS[1])),
         ("part-gone", cut(SKIRT, *ACROSS, "nowhere")),
-        ("not-an-edge", cut(SKIRT, on("A"), ACROSS[1])),
+        (
+            "split-begins-inside",
+            cut(replace(SKIRT, points=(NamedPoint("mark", Point(90, 90)),)), on("mark"), ACROSS[1]),
+        ),
         ("split-at-end", cut(SKIRT, on("a", at_length(0.5)), ACROSS[1])),
         ("split-at-end", cut(darted(), on("c", at_length(79.5)), ACROSS[0])),
         ("split-cuts-edge-twice", cut(MARKED, on("a", at_share(0.2)), on("a", at_share(0.8)), "inside")),

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import asin
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -36,6 +38,11 @@ from tests.altering import (
     refused,
     sewn,
 )
+
+if TYPE_CHECKING:
+    from specc.pattern.piece import (
+        Piece,
+    )
 
 MIDDLE = at_share(0.5)
 
@@ -124,6 +131,40 @@ def test_refusals() -> None:
     assert why(step(5.0, start=part("a", "sleeve"))) == "piece-gone"
     assert why(step(5.0, end_place=at_length(0.4))) == "slash-at-end"
     assert why(step(400.0, 20.0)) == "spread-too-far"
+
+
+def test_hinged_at_a_corner() -> None:
+    """From the middle of the hem to the upper corner: the side swings out about it and keeps its length."""
+    to_corner = step(40.0, 0.0, end=part("C"), end_place=None)
+    opened = altered(spread.apply((SKIRT,), to_corner, evaluate))
+    assert corner_named(opened, "C") == Point(200, 300)
+    assert edge(opened, "c") == SKIRT.edges[2]
+    side = edge(opened, "b").parts[0]
+    assert side.length() == pytest.approx(300.0)
+    slash = Point(100, 0).distance(Point(200, 300))
+    assert abs(Point(0, 1).angle_to(side.start_direction())) == pytest.approx(2.0 * asin(20.0 / slash))
+    assert sewn(opened, "a") > 235.0
+    from_corner = Spread(part("C"), None, part("a"), MIDDLE, length(0.0), length(40.0), Form.FLARE, ORIGIN)
+    other = altered(spread.apply((SKIRT,), from_corner, evaluate))
+    for each in opened.edges:
+        assert sewn(other, each.name) == pytest.approx(sewn(opened, each.name), abs=1e-6)
+
+
+def test_on_the_fold_the_grain_keeps_to_the_fold() -> None:
+    """The half with the grain line swings out, and the line stays parallel to the fold."""
+    marked = replace(SKIRT, grain=Path.through(Point(120, 50), Point(120, 250)))
+    assert altered(spread.apply((marked,), step(60.0, 0.0), evaluate)).grain == marked.grain
+
+
+def test_a_corner_is_no_place_to_open() -> None:
+    def why(changed: Spread, piece: Piece = SKIRT) -> str:
+        return refused(spread.apply((piece,), changed, evaluate))
+
+    assert why(step(40.0, 5.0, end=part("C"), end_place=None)) == "corner-would-open"
+    assert why(step(40.0, 0.0, end=part("B"), end_place=None)) == "slash-on-one-edge"
+    assert why(step(40.0, 0.0, end=part("E"), end_place=None)) == "part-gone"
+    marked = replace(SKIRT, points=(NamedPoint("pocket", Point(150, 250)),))
+    assert why(step(40.0, 0.0, end=part("pocket"), end_place=None), marked) == "slash-begins-inside"
 
 
 def test_what_stands_in_the_way_of_a_slash() -> None:

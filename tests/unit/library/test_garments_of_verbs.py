@@ -11,7 +11,7 @@ from tests.compiling import said
 GARMENTS = Path(__file__).parent.parent.parent / "garments"
 
 
-@pytest.mark.parametrize("name", ["moved-seams", "pleated-skirt"])
+@pytest.mark.parametrize("name", ["corner-slashes", "moved-seams", "pleated-skirt"])
 def test_a_garment_of_the_verbs_compiles_without_a_word(name: str) -> None:
     text = GARMENTS.joinpath(f"{name}.garment").read_text(encoding="utf-8")
 

@@ -37,6 +37,8 @@ def altered(*steps: str, more: str = "") -> str:
         ("face front.neck by 2 in as facing", "finish f along facing.neck-inner by raw"),
         ("take in front.side by 1 in at hem-side and 0 in at underarm", ""),
         ("spread from front.neck at 50% to front.hem at 50% by 1 in as pleat", ""),
+        ("spread from front.neck-point to front.hem at 50% by 0 in and 1 in", ""),
+        ("split front along yoke from neck-point to side at 40% into top, bottom", ""),
         ("sew front.bust-dart as tuck", ""),
     ],
 )
@@ -88,6 +90,8 @@ def test_what_it_takes_away_is_gone(step: str, more: str, message: str) -> None:
         ("take in front.side by 1 in at hem-side and 2 in at nowhere", ("SPC201", "nowhere")),
         ("let out front.side, front.side by 1 in", ("SPC221", "front.side")),
         ("spread from front.nek at 50% to front.hem at 50% by 2 in", ("SPC201", "nek")),
+        ("spread from front.neck to front.hem at 50% by 2 in", ("SPC220", "front.neck")),
+        ("split front along yoke from neck to side at 40% into top, bottom", ("SPC220", "neck")),
         (SPLIT.replace("side-front", "back"), ("SPC202", "back")),
         (SPLIT.replace("side-front", "centre-front"), ("SPC202", "centre-front")),
         (SPLIT.replace("from shoulder", "from sholder"), ("SPC201", "sholder")),
