@@ -32,6 +32,7 @@ from specc.document.piece_lines import (
     notch_lines,
     reference_lines,
     stitch_lines,
+    turned_lines,
 )
 from specc.document.placement import Placer
 from specc.document.view import View, box, said, scale_for
@@ -41,27 +42,27 @@ from specc.pattern.outline import bounds, drawn_outline
 if TYPE_CHECKING:
     from specc.document.drawing import Label
     from specc.document.lengths import Lengths
-    from specc.making.assembly import CutPiece, NotchMark
+    from specc.making.assembly import CutPiece, EdgeUse, NotchMark
     from specc.making.attached import Attached
     from specc.pattern.piece import Piece
 
 _MARGIN = 9.0  # for labels outside the piece, millimetres of paper
 _FOOT = 8.0  # for the scale bar
-_WEIGHTS = {LineKind.REFERENCE: 0.4, LineKind.GRAIN: 0.8, LineKind.DART_MIDDLE: 0.5}
+_WEIGHTS = {LineKind.REFERENCE: 0.4, LineKind.GRAIN: 1.2, LineKind.DART_MIDDLE: 0.5}
 
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
     """A piece and how it is cut.
 
-    `notches` are those of the piece, `allowances` millimetres by edge, `lines` what is said inside it, the
+    `notches` are those of the piece, `uses` those of its edges by name, `lines` what is said inside it, the
     title first; `attached` is what it takes, with titles.
     """
 
     piece: Piece
     cut: CutPiece
     notches: tuple[NotchMark, ...]
-    allowances: dict[str, float]
+    uses: dict[str, EdgeUse]
     lines: tuple[str, ...]
     attached: tuple[tuple[str, Attached], ...] = ()
 
@@ -79,13 +80,14 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
     width, foot = far.x + _MARGIN + beside.x, far.y + _MARGIN + beside.y
     strokes = (
         *reference_lines(piece, view),
-        *stitch_lines(piece, view),
+        *stitch_lines(piece, view, cutting.uses),
+        *turned_lines(piece, view, cutting.uses, polygon),
         *fold_lines(piece, view),
         cut_line(piece, polygon, view),
         *dart_lines(piece, view),
         *fullness_lines(piece, view),
         *grain_lines(piece, view),
-        *notch_lines(piece, view, cutting.notches, cutting.allowances),
+        *notch_lines(piece, view, cutting.notches, cutting.uses),
         *attached_lines(piece, attached, view),
     )
     placer = Placer(width, foot)

@@ -7,6 +7,9 @@ from typing import TYPE_CHECKING
 from specc.document.drawing import Stroke, Trace
 from specc.document.line import LineKind
 from specc.document.marks import drill_mark, fold_bracket, grain_arrow, line, notch
+from specc.geometry.crossing import crossings
+from specc.geometry.offset import parallel
+from specc.geometry.path import Path
 from specc.geometry.region import signed_area
 from specc.pattern.drilling import drill_marks
 from specc.pattern.measure import dart_tip, place_on_edge
@@ -17,11 +20,12 @@ if TYPE_CHECKING:
 
     from specc.document.view import View
     from specc.geometry.point import Point
-    from specc.making.assembly import NotchMark
+    from specc.making.assembly import EdgeUse, NotchMark
     from specc.pattern.piece import Dart, Edge, Piece, TwoPointedDart
 
 _ON_FOLD = 0.2  # how far from the fold, in millimetres of garment, a cut point counts as lying on it
-_SHORTEST_NOTCH = 2.2  # millimetres of paper
+_SHORTEST_NOTCH, _LONGEST_NOTCH = 1.8, 3.0  # millimetres of paper
+_FOLDS_APART = 1.2  # millimetres of paper: folds that lie closer cannot be told apart
 
 
 def fold_of(piece: Piece) -> Edge | None:
@@ -44,10 +48,37 @@ def on_paper(vector: Point) -> Point:
     return type(vector)(vector.x, -vector.y)
 
 
-def stitch_lines(piece: Piece, view: View) -> tuple[Stroke, ...]:
-    """The edges as sewn, the fold left out."""
-    traces = tuple(view.trace(p) for edge in piece.edges if edge.name != piece.fold for p in edge.parts)
+def stitch_lines(piece: Piece, view: View, uses: dict[str, EdgeUse]) -> tuple[Stroke, ...]:
+    """The edges as sewn, the fold of the cloth and those that are turned left out."""
+    sewn = (edge for edge in piece.edges if edge.name != piece.fold and not uses[edge.name].turned)
+    traces = tuple(view.trace(part) for edge in sewn for part in edge.parts)
     return (Stroke(LineKind.STITCH, traces),) if traces else ()
+
+
+def turned_lines(
+    piece: Piece, view: View, uses: dict[str, EdgeUse], polygon: tuple[Point, ...]
+) -> tuple[Stroke, ...]:
+    """Where the allowance of a hem is folded: along its edge, and as far within as it is turned under."""
+    cut = Path.through(*polygon, polygon[0])
+    traces: list[Trace] = []
+    for edge in piece.edges:
+        turned = uses[edge.name].turned
+        traces += (view.trace(part) for part in edge.parts if turned)
+        deep = turned[0] if len(turned) > 1 else 0.0
+        if deep * float(view.scale) >= _FOLDS_APART:
+            away = deep * outward_turn(piece)
+            traces += (view.trace(run) for part in edge.parts for run in _within(parallel(part, away), cut))
+    return (Stroke(LineKind.DART_MIDDLE, tuple(traces)),) if traces else ()
+
+
+def _within(path: Path, outline: Path) -> Iterator[Path]:
+    """The path made longer, or shorter, until both its ends lie on the outline round it."""
+    middle, reach = 0.5 * path.length(), path.length()
+    longer = path.extended(reach, reach)
+    stops = [crossing.along - reach for crossing in crossings(longer, outline)]
+    before, after = [at for at in stops if at < middle], [at for at in stops if at > middle]
+    if before and after:
+        yield longer.between(max(before) + reach, min(after) + reach)
 
 
 def cut_line(piece: Piece, polygon: tuple[Point, ...], view: View) -> Stroke:
@@ -133,19 +164,15 @@ def _inner_dart(dart: TwoPointedDart, view: View) -> tuple[Stroke, ...]:
 
 
 def notch_lines(
-    piece: Piece, view: View, notches: tuple[NotchMark, ...], allowances: dict[str, float]
+    piece: Piece, view: View, notches: tuple[NotchMark, ...], uses: dict[str, EdgeUse]
 ) -> tuple[Stroke, ...]:
-    """Notches across the allowance of their edge, or into the piece where there is none.
-
-    `allowances` are millimetres of garment by edge.
-    """
+    """Notches as short strokes from the cut edge inward, at most half way to the stitches."""
     traces: list[Trace] = []
     edges = {edge.name: edge for edge in piece.edges}
     for mark in notches:
         place = place_on_edge(edges[mark.edge], mark.at, within=mark.within)
         outward = on_paper(outward_at(piece, place.direction))
-        allowance = allowances.get(mark.edge, 0.0) * float(view.scale)
-        reach = outward * max(_SHORTEST_NOTCH, allowance) if allowance else outward * -_SHORTEST_NOTCH
-        drawn = notch(view.point(place.at), reach, double=mark.double)
-        traces += drawn
+        allowance = uses[mark.edge].allowance * float(view.scale)
+        deep = max(_SHORTEST_NOTCH, min(_LONGEST_NOTCH, 0.5 * allowance))
+        traces += notch(view.point(place.at) + outward * allowance, outward * -deep, double=mark.double)
     return (Stroke(LineKind.NOTCH, tuple(traces)),) if traces else ()

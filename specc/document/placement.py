@@ -143,11 +143,14 @@ class Placer:
     def place_stack(
         self, lines: Sequence[tuple[str, Lettering]], places: Sequence[Place], *, leading: float
     ) -> tuple[Label, ...]:
-        """Lines one below the other, `leading` apart; `places` are for the middle of the first."""
+        """Lines one below the other, `leading` apart; `places` are for the middle of the first.
+
+        They stand on white ground, so that what is said stays legible where a line cannot be kept off.
+        """
         tried = (
             (
                 tuple(
-                    Label(text, Point(place.at.x, place.at.y + leading * index), lettering)
+                    Label(text, Point(place.at.x, place.at.y + leading * index), lettering, ground=True)
                     for index, (text, lettering) in enumerate(lines)
                 ),
                 place.cost,

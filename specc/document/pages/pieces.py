@@ -36,14 +36,16 @@ _BELOW = 94.0  # heading, table of edges and one of darts, millimetres of paper
 _DRAWN_IN = 36.0  # of a table of what is drawn in that stays with the drawing, millimetres of paper
 _NEST_ROOM = Point(80.0, 104.0)
 _ABREAST = 2
+_PAIR = 2
 _CHECK = "Measure these bars: if they are not as long as they say, the sheet was not printed at full size."
 _SEWN_ON = (
     "Wide dashes: a piece that is sewn on, as sewn; its drill marks lie 1/8 in (3 mm) inside its corners."
 )
 _SIGNS = (
-    "Wide line: cut. Dashed: stitch. Chain line with bent arrows: lay on the fold of the cloth, do not cut."
-    " Arrow with two heads: grain, along the warp. Short stroke across an edge: notch. Cross in a circle:"
-    " drill mark or thread, short of a dart's tip. Figures beside an edge: its length as sewn, darts closed."
+    "Wide line: cut. Dashed: stitch. Dotted: fold. Chain line with bent arrows: lay on the fold of the cloth,"
+    " do not cut. Arrow with two heads: grain, along the warp. Short stroke at the cut edge: notch; two of"
+    " them: double. Cross in a circle: drill mark or thread, short of a dart's tip. Figures beside an edge:"
+    " its length as sewn, darts closed."
 )
 
 
@@ -70,8 +72,10 @@ def _print_check() -> Drawing:
 def how_cut(piece: Piece) -> str:
     """How a piece is cut, in words."""
     if piece.fold:
-        return f"{piece.fold} on the fold"
-    return "pairs, right and left" if piece.cut % 2 == 0 else "single"
+        return f"on the fold along {piece.fold}"
+    if piece.cut % 2:
+        return "single" if piece.cut == 1 else "alike"
+    return "mirrored pair" if piece.cut == _PAIR else f"{piece.cut // _PAIR} mirrored pairs"
 
 
 def _list(sheet: Sheet) -> Table:
@@ -164,37 +168,42 @@ def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
     for edge in piece.edges:
         marks = [mark for mark in _notches(sheet, piece) if mark.edge == edge.name]
         if marks:
-            where = "; ".join(_where(sheet, edge, mark) for mark in marks)
-            yield Fact(f"Notches, {edge.name}", where)
+            yield Fact(f"Notches, {edge.name}", _where(sheet, edge, marks))
 
 
 def _notches(sheet: Sheet, piece: Piece) -> tuple[NotchMark, ...]:
     return tuple(mark for mark in sheet.sample.notches if mark.piece == piece.name)
 
 
-def _where(sheet: Sheet, edge: Edge, mark: NotchMark) -> str:
-    """How far from the edge's start, or at which of its corners."""
-    double = ", double" if mark.double else ""
-    if mark.at <= SAME:
-        return f"at {edge.start}{double}"
-    if mark.at >= stitched_length(edge) - SAME:
-        return f"at {edge.end}{double}"
-    return f"{sheet.lengths.said(mark.at)} from {edge.start}{double}"
+def _where(sheet: Sheet, edge: Edge, marks: list[NotchMark]) -> str:
+    """How far from the edge's start, and at which of its corners; of a fold, where it begins."""
+    whole, said = stitched_length(edge), []
+    between = [mark for mark in marks if SAME < mark.at < whole - SAME and not mark.within]
+    if between:
+        places = (f"{sheet.lengths.said(mark.at)}{_double(mark)}" for mark in between)
+        said.append(f"{', '.join(places)} from {edge.start}")
+    at_ends = [mark for mark in marks if mark not in between and not mark.within]
+    said += (f"at {edge.start if mark.at <= SAME else edge.end}{_double(mark)}" for mark in at_ends)
+    return "; ".join(said)
+
+
+def _double(mark: NotchMark) -> str:
+    return " (double)" if mark.double else ""
 
 
 def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
-    allowances = {use.edge: use.allowance for use in sheet.sample.uses if use.piece == piece.name}
+    uses = {use.edge: use for use in sheet.sample.uses if use.piece == piece.name}
     header = sheet.header
     revision = f", revision {header.revisions[-1].name}" if header.revisions else ""
     lines = (
         _named(piece),
+        f"{header.style}{revision}, size {header.sample}",
         f"cut {piece.cut}, {how_cut(piece)}",
-        f"size {header.sample}",
-        f"{header.style}{revision}",
+        *filter(None, (_cloth(sheet, piece),)),
     )
     room = Point(_WIDTH, sheet.page_height - _BELOW - _drawn_in(piece))
     titles = onto(sheet, piece.name)
-    cutting = Cutting(piece, cut, _notches(sheet, piece), allowances, lines, titles)
+    cutting = Cutting(piece, cut, _notches(sheet, piece), uses, lines, titles)
     return piece_drawing(cutting, sheet.lengths, room=room)
 
 

@@ -21,7 +21,7 @@ from specc.document.view import View, said, scale_for
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
-from specc.making.assembly import CutPiece
+from specc.making.assembly import CutPiece, EdgeUse
 from tests.altering import rectangle
 from tests.unit.document.values import back, document, front
 
@@ -144,7 +144,8 @@ def test_the_title_of_a_piece_too_small_for_it_stands_outside(
     lines = ("Band", "cut 1, single", "size 12")
     room = Point(118.0, 150.0)
 
-    drawing = piece_drawing(Cutting(piece, cut, (), {}, lines), Lengths("cm"), room=room)
+    uses = {edge.name: EdgeUse(piece.name, edge.name, "none", None, 0.0) for edge in piece.edges}
+    drawing = piece_drawing(Cutting(piece, cut, (), uses, lines), Lengths("cm"), room=room)
 
     (line,) = strokes(drawing, LineKind.CUT)
     corners = [point for trace in line.traces for point in flattened(trace)]
