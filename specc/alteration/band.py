@@ -13,7 +13,7 @@ from specc.geometry.tolerance import SAME
 from specc.model.reshaping import BAND, LAPPED_BAND
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
-from specc.pattern.piece import Edge, Notch, Piece
+from specc.pattern.piece import Edge, Piece
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -29,8 +29,7 @@ def apply(
 ) -> tuple[Piece, ...] | Refusal:
     """The pieces and the band: as long as its edges are as sewn, as wide as stated, the grain along it.
 
-    It lies along x: `bottom` to the right, `end` up, `top` to the left, `start` down; what laps beyond the
-    edges is notched.
+    It lies along x: `bottom` to the right, `end` up, `top` to the left, `start` down.
     """
     if piece_named(pieces, step.name) is not None:
         return Refusal(
@@ -92,5 +91,4 @@ def _band(name: str, length: float, width: float, *, lapping: float) -> Piece:
         for (start, edge), (end, _) in zip(ring, (*ring[1:], ring[0]), strict=True)
     )
     middle, reach = Point(0.5 * whole, 0.5 * width), Point(0.5 * GRAIN * whole, 0.0)
-    notches = (Notch("bottom", length), Notch("top", 0.0)) if lapping else ()
-    return Piece(name, name, edges, grain=Path.through(middle - reach, middle + reach), notches=notches)
+    return Piece(name, name, edges, grain=Path.through(middle - reach, middle + reach))

@@ -15,7 +15,6 @@ from specc.model.alteration import Level
 from specc.model.dividing import corner_between
 from specc.pattern.lookup import edge_named, names_of
 from specc.pattern.measure import place_on_edge, stitched_at, stitched_length
-from specc.pattern.piece import Notch
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,7 +22,7 @@ if TYPE_CHECKING:
     from specc.alteration.refusal import Facts
     from specc.model.dividing import Divide
     from specc.model.expression import Expression, PartRef
-    from specc.pattern.piece import Edge, Piece
+    from specc.pattern.piece import Edge, Notch, Piece
 
 
 def apply(
@@ -135,7 +134,7 @@ def _parts(edge: Edge, at: float, corner: str, names: tuple[str, str]) -> tuple[
 
 
 def _notches(piece: Piece, edge: Edge, parts: tuple[Edge, Edge], at: float) -> tuple[Notch, ...]:
-    """The notches of the piece, those of the edge on their parts; one marks where it was divided."""
+    """The notches of the piece, those of the edge on their parts."""
     first, second = parts
     notches: list[Notch] = []
     for notch in piece.notches:
@@ -145,7 +144,4 @@ def _notches(piece: Piece, edge: Edge, parts: tuple[Edge, Edge], at: float) -> t
             notches.append(replace(notch, edge=first.name, at=min(notch.at, at)))
         else:
             notches.append(replace(notch, edge=second.name, at=notch.at - at))
-    end = stitched_length(first)
-    if not any(notch.edge == first.name and abs(notch.at - end) <= NEAR for notch in notches):
-        notches.append(Notch(first.name, end))
     return tuple(notches)

@@ -8,11 +8,10 @@ from typing import TYPE_CHECKING, Final
 from specc.alteration.marks import with_marks
 from specc.alteration.moving_edge import Step, edge_moved
 from specc.alteration.refusal import Refusal, found, line_of, missing
-from specc.alteration.runs import NEAR, free_name, replaced
+from specc.alteration.runs import free_name, replaced
 from specc.geometry.region import signed_area
 from specc.geometry.tolerance import SAME
 from specc.pattern.lookup import edge_named
-from specc.pattern.measure import stitched_length
 from specc.pattern.outline import drawn_outline
 from specc.pattern.piece import ReferenceLine
 
@@ -59,9 +58,10 @@ def apply(  # noqa: PLR0911 - a refusal each
         cure = "divide the edge first, so that what is extended is one of its parts"
         return Refusal("no-step-to-slant", facts, step.origin, cure)
     how = f"moved away {line_of(step.origin)}"
-    moved = edge_moved(
-        _marked(piece, edge, steps, slant), edge.name, by, steps=steps, origin=step.origin, how=how
-    )
+    if steps[0] is not None:
+        # A slanting step at its start shortens the edge there.
+        piece = with_marks(piece, edge.name, lambda at: at - slant)
+    moved = edge_moved(piece, edge.name, by, steps=steps, origin=step.origin, how=how)
     if isinstance(moved, Refusal):
         return moved
     line = ReferenceLine(free_name(moved, f"{edge.name}-line"), edge.parts)
@@ -89,25 +89,3 @@ def _steps(piece: Piece, edge: Edge, by: float, slant: float) -> Steps:
         name, corner = (f"{edge.name}-{what}{'-2' if again else ''}" for what in ("step", "out"))
         steps.append(Step(free_name(piece, name), free_name(piece, corner), out))
     return steps[0], steps[1]
-
-
-def _marked(piece: Piece, edge: Edge, steps: Steps, slant: float) -> Piece:
-    """The piece with the marks of the edge where they are once it has moved.
-
-    A notch in a corner that stays is on the neighbour then, and a slanting step at its start shortens the
-    edge there.
-    """
-    index = piece.edges.index(edge)
-    before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
-    notches = []
-    for notch in piece.notches:
-        if notch.edge == edge.name and steps[0] is not None and notch.at <= NEAR:
-            notches.append(replace(notch, edge=before.name, at=stitched_length(before)))
-        elif notch.edge == edge.name and steps[1] is not None and notch.at >= stitched_length(edge) - NEAR:
-            notches.append(replace(notch, edge=after.name, at=0.0))
-        else:
-            notches.append(notch)
-    piece = replace(piece, notches=tuple(notches))
-    if steps[0] is None or slant <= SAME:
-        return piece
-    return with_marks(piece, edge.name, lambda at: at - slant)

@@ -12,6 +12,7 @@ from itertools import chain
 from typing import TYPE_CHECKING
 
 from specc.document.attached_lines import attached_lines, label_attached
+from specc.document.closure_lines import closure_lines, label_places
 from specc.document.drawing import Drawing, Stroke
 from specc.document.fullness_lines import fullness_lines, label_fullness
 from specc.document.line import LineKind
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
     from specc.document.lengths import Lengths
     from specc.making.assembly import CutPiece, EdgeUse, NotchMark
     from specc.making.attached import Attached
+    from specc.making.closed import FasteningPlace
     from specc.pattern.piece import Piece
 
 _MARGIN = 9.0  # for labels outside the piece, millimetres of paper
@@ -56,7 +58,7 @@ class Cutting:
     """A piece and how it is cut.
 
     `notches` are those of the piece, `uses` those of its edges by name, `lines` what is said inside it, the
-    title first; `attached` is what it takes, with titles.
+    title first; `attached` is what it takes, with titles, and `places` where it is fastened.
     """
 
     piece: Piece
@@ -65,6 +67,7 @@ class Cutting:
     uses: dict[str, EdgeUse]
     lines: tuple[str, ...]
     attached: tuple[tuple[str, Attached], ...] = ()
+    places: tuple[FasteningPlace, ...] = ()
 
 
 def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing:
@@ -89,6 +92,7 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
         *grain_lines(piece, view),
         *notch_lines(piece, view, cutting.notches, cutting.uses),
         *attached_lines(piece, attached, view),
+        *closure_lines(cutting.places, view),
     )
     placer = Placer(width, foot)
     for stroke in strokes:
@@ -99,6 +103,7 @@ def piece_drawing(cutting: Cutting, lengths: Lengths, *, room: Point) -> Drawing
     label_darts(placer, piece, view)
     label_fullness(placer, piece, view, lengths)
     label_attached(placer, piece, cutting.attached, view, lengths)
+    label_places(placer, cutting.places, view)
     label_piece(placer, piece, view, cutting.lines, outside=_outside(view.at, far, beside))
     bar = scale_bar(Point(_MARGIN, foot + 1.5), scale, lengths)
     title = f"{piece.title}, scale {said(scale)}"

@@ -9,6 +9,7 @@ from math import degrees
 from typing import TYPE_CHECKING
 
 from specc.diagnostics.render_json import as_data
+from specc.document.closure_data import closure_data, fastening_data, opening_data
 from specc.document.data import Members
 from specc.document.pages.source import digest
 from specc.making.attached import CaughtAt
@@ -79,7 +80,11 @@ def _size(sheet: Sheet, made: SizeAssembly, taken: SizeQuantities) -> Members:
             ("pieces", Members(tuple((piece.name, _piece(piece, cut)) for piece, cut in pieces))),
             ("seams", Members(tuple((walk.seam, _walk(walk)) for walk in made.walks))),
             ("attachments", Members(tuple((one.attachment, _attached(one)) for one in made.attached))),
+            ("closures", Members(tuple((one.closure, closure_data(one)) for one in made.closures))),
+            ("openings", tuple(opening_data(one) for one in made.openings)),
+            ("openings_worn", tuple(opening_data(one) for one in made.worn)),
             ("trims", tuple(_trim(cut) for cut in taken.trims)),
+            ("fastenings", tuple(fastening_data(one) for one in taken.pieces)),
             ("measures", Members(tuple((_measure(m.name, dimensions), m.value) for m in taken.measures))),
             (
                 "cloths",

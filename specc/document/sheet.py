@@ -124,6 +124,10 @@ class Sheet:
         )
         return next((each.title for each in named if each.name == name), name or "")
 
+    def trim_called(self, name: str) -> str:
+        """The title of a trim by its name."""
+        return next((each.title for each in self.garment.trims if each.name == name), name)
+
     def made_by(self, name: str | None) -> Seam | Finish | None:
         """The seam, finish or hem of that name."""
         made: tuple[Seam | Finish, ...] = (*self.garment.seams, *self.garment.finishes)

@@ -61,7 +61,7 @@ def _trims(sheet: Sheet) -> DataTable:
         (
             size.size,
             cut.trim,
-            sheet.title_of(cut.trim),
+            sheet.trim_called(cut.trim),
             cut.used_on,
             cut.count,
             "yes" if cut.closed else "no",

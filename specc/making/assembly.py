@@ -132,6 +132,7 @@ class NotchReason(StrEnum):
     HELD = "held in"
     LINE = "line"
     ATTACHED = "attached"
+    ENDS = "ends"
 
 
 @dataclass(frozen=True, slots=True)

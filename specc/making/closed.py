@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class FasteningPlace:
-    """Where a fastening lies on a piece: `along` the stitched side, and `at` a point inside of the edge.
+    """Where a fastening lies on a piece: so far `along` the stitched side, `at` a point inside of the edge.
 
     `number` counts from the first, from 1; on both sides the same number meets when it is closed. `hole` is
     where the buttonhole begins and ends, on the side that lies on top.
@@ -32,7 +32,8 @@ class FasteningPlace:
 class Closed:
     """A closure in one size, `count` times a garment: the stitched lengths of its sides, its lap, its places.
 
-    A closure on itself has one side and places on that only; the other is its mirror image.
+    A closure on itself has one side and places on that only; the other is its mirror image. Places are
+    counted along the side from `corner`, or from the corner that meets it.
     """
 
     closure: str
@@ -40,4 +41,5 @@ class Closed:
     first: float
     second: float
     laps: float
+    corner: str
     places: tuple[FasteningPlace, ...]

@@ -5,7 +5,7 @@ Knows nothing of what the fastenings are.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -91,15 +91,19 @@ def closed(
     if isinstance(along, str):
         return (), (DO_NOT_FIT.at(finish.origin, name=finish.name, reason=along),)
     places: tuple[FasteningPlace, ...] = ()
+    backward = _from_the_end(first, closing.spacing)
+    told = tuple(first.length - one if backward else one for one in along)
     if making.places is not None:
-        places = _places(first, along, making.places, evaluate, on_top=True)
+        places = _places(first, along, told, making.places, evaluate)
     if making.places is not None and not closing.on_itself:
         turned = crossed(first.ends, second.ends, same_piece=first.ends[0][0] == second.ends[0][0])
         facing = tuple(second.length - one if turned else one for one in along)
-        places += _places(second, facing, making.places, evaluate, on_top=False)
+        under = replace(making.places, inset=making.places.other, hole=None)
+        places += _places(second, facing, told, under, evaluate)
     count = 1 if closing.on_itself else counts[0]
     laps = 0.0 if making.laps is None else evaluate(making.laps)
-    return (Closed(finish.name, count, first.length, second.length, laps, places),), ()
+    corner = first.ends[1 if backward else 0][2]
+    return (Closed(finish.name, count, first.length, second.length, laps, corner, places),), ()
 
 
 def closed_parts(
@@ -136,6 +140,11 @@ def _closures_at(stretch: Stretch, finishes: tuple[Finish, ...], laps: Mapping[s
         if finish.name in laps
         and any((r.piece, r.name) == (stretch.piece, stretch.edge) for r in finish.along)
     }
+
+
+def _from_the_end(side: _Side, spacing: Spacing | None) -> bool:
+    """Whether the first fastening is counted from the other end of the side."""
+    return spacing is not None and spacing.first is not None and spacing.first[1] == side.ends[1][2]
 
 
 def _times(side: tuple[PartRef, ...], topology: Topology) -> int:
@@ -223,17 +232,16 @@ def _met(side: _Side, name: str) -> float | None:
 def _places(
     side: _Side,
     along: tuple[float, ...],
+    told: tuple[float, ...],
     places: Places,
     evaluate: Callable[[Expression], float],
-    *,
-    on_top: bool,
 ) -> tuple[FasteningPlace, ...]:
-    inset = evaluate(places.inset if on_top else places.other)
-    hole = evaluate(places.hole) if places.hole is not None and on_top else None
+    """The places so far `along` the side from its first end; `told` are the distances as counted."""
+    inset, hole = evaluate(places.inset), None if places.hole is None else evaluate(places.hole)
     # A hole along the edge begins beyond the place on the side of the first one.
     ahead = 1.0 if len(along) < 2 or along[0] <= along[1] else -1.0
     found = []
-    for number, distance in enumerate(along, 1):
+    for number, (distance, counted) in enumerate(zip(along, told, strict=True), 1):
         link = _link_at(side, distance)
         stitched = distance - link.start if link.forward else link.start + link.length - distance
         on_edge = place_on_edge(link.edge, stitched)
@@ -242,7 +250,7 @@ def _places(
         at = on_edge.at + inward * inset
         way = inward if places.across else on_edge.direction * (ahead if link.forward else -ahead)
         ends = None if hole is None else (at - way * BEYOND, at + way * (hole - BEYOND))
-        found.append(FasteningPlace(number, link.piece.name, link.edge.name, distance, at, ends))
+        found.append(FasteningPlace(number, link.piece.name, link.edge.name, counted, at, ends))
     return tuple(found)
 
 

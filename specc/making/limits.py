@@ -1,13 +1,14 @@
 """Owns the notches that stand on one piece alone: limits of what is done to an edge, folds, centres.
 
 Knows nothing of seams. Common practice, no source: what is held in or caught at an edge, a pleat and a tuck
-are notched where they begin and end, and the centre where a piece lies on the fold.
+are notched where they begin and end, a seam that ends where the outline goes straight on, and the centre
+where a piece lies on the fold.
 """
 
 from __future__ import annotations
 
 from itertools import chain
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from specc.geometry.tolerance import SAME
 from specc.making.assembly import NotchMark, NotchReason
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from specc.making.attached import Attached
     from specc.pattern.piece import Edge, Piece
 
+UNSEEN: Final = 0.02  # radians; a corner that turns less is not seen on the cut piece
 _SEWN = ("seam", "finish", "attachment")  # what covers the edge, with an allowance or without
 
 Edges = dict[tuple[str, str], "Edge"]
@@ -35,7 +37,9 @@ def limits(
 ) -> Iterator[NotchMark]:
     """The notches of the pieces that no seam carries over, in no order; `rounds` are those of finishes."""
     edges = {(piece.name, edge.name): edge for piece in pieces for edge in piece.edges}
-    return chain(_held(rounds), _caught(attached, edges), _centres(pieces, uses), _folds(edges))
+    return chain(
+        _held(rounds), _caught(attached, edges), _centres(pieces, uses), _ends(pieces, uses), _folds(edges)
+    )
 
 
 def _held(rounds: tuple[Round, ...]) -> Iterator[NotchMark]:
@@ -71,6 +75,18 @@ def _centres(pieces: tuple[Piece, ...], uses: tuple[EdgeUse, ...]) -> Iterator[N
             if fold and edge.end == fold.start:
                 at = stitched_length(edge)
                 yield NotchMark(piece.name, edge.name, at, False, NotchReason.CENTRE)
+
+
+def _ends(pieces: tuple[Piece, ...], uses: tuple[EdgeUse, ...]) -> Iterator[NotchMark]:
+    """Where one edge goes straight on from another and into something else: the end of a zip, of a slit."""
+    used = {(use.piece, use.edge): (use.kind, use.by) for use in uses}
+    for piece in pieces:
+        for before, after in zip((piece.edges[-1], *piece.edges), piece.edges, strict=False):
+            turn = before.parts[-1].end_direction().angle_to(after.parts[0].start_direction())
+            apart = used[piece.name, before.name] != used[piece.name, after.name]
+            if abs(turn) <= UNSEEN and apart and piece.fold not in {before.name, after.name}:
+                at = stitched_length(before)
+                yield NotchMark(piece.name, before.name, at, False, NotchReason.ENDS)
 
 
 def _folds(edges: Edges) -> Iterator[NotchMark]:

@@ -20,7 +20,7 @@ class Divide:
 
     `into[0]` is the part at the corner from which the place is measured, or the part above a level, and
     `into[1]` the other one. The old name may be one of the two. The corner between them is called
-    `corner_between(*into)`, and is notched.
+    `corner_between(*into)`.
     """
 
     edges: tuple[PartRef, ...]

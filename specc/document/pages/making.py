@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.attachments import catching, how_often, titled, what, where
+from specc.document.closures import closed_edges, closure_facts, closure_table, openings_table
 from specc.document.constants import constant
 from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
@@ -12,7 +13,7 @@ from specc.document.sheet import chain, part
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
 from specc.making.attached import Placed
-from specc.model.construction import Seam
+from specc.model.construction import Finish, Seam
 from specc.units import format_number
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from specc.document.document import Block
     from specc.document.sheet import Sheet
     from specc.making.assembly import EdgeLength
-    from specc.model.construction import EdgeAllowance, Finish, Making, Pass
+    from specc.model.construction import EdgeAllowance, Making, Pass
     from specc.model.expression import Expression
 
 _INCH = 25.4  # millimetres
@@ -51,17 +52,22 @@ def build(sheet: Sheet) -> Page | None:
         blocks += _attached(sheet, index, number)
     blocks += _caught(sheet, len(made) + len(by_themselves) + 1)
     blocks += _walks(sheet)
-    return Page("making", "Seams, finishes, hems", lead, tuple(blocks))
+    blocks += openings_table(sheet)
+    closures = ", closures" if sheet.sample.closures else ""
+    return Page("making", f"Seams, finishes, hems{closures}", lead, tuple(blocks))
 
 
 def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
     making = each.making
     heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each))
-    facts = Facts(
-        tuple(Fact(label, value) for label, value in _facts(sheet, making, each.allowances) if value)
-    )
+    said = [*_facts(sheet, making, each.allowances)]
+    closing = isinstance(each, Finish) and each.closing is not None
+    if isinstance(each, Finish) and closing:
+        said[2:2] = closure_facts(sheet, each)
+    facts = Facts(tuple(Fact(label, value) for label, value in said if value))
     work = (_operations(sheet, making.passes, number),) if making.passes else ()
-    yield Group("together", (heading, facts, *work))
+    places = tuple(closure_table(sheet, each)) if isinstance(each, Finish) and closing else ()
+    yield Group("together", (heading, facts, *work, *places))
 
 
 def _attached(sheet: Sheet, index: int, number: int) -> Iterator[Block]:
@@ -117,6 +123,8 @@ def _edges(each: Seam | Finish) -> str:
     return (
         f"{chain(each.first)} to {' with '.join(chain(side) for side in each.sides[1:])}"
         if isinstance(each, Seam)
+        else closed_edges(each)
+        if each.closing is not None
         else f"along {chain(each.along)}"
     )
 
@@ -129,7 +137,7 @@ def _facts(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...] = ()) ->
         ", ".join(part for part in (making.astm, making.iso and f"ISO 4916 {making.iso}") if part),
     )
     for takes in making.takes:
-        yield takes.material[:1].upper() + takes.material[1:], sheet.title_of(takes.trim)
+        yield takes.material[:1].upper() + takes.material[1:], sheet.trim_called(takes.trim)
     yield "Press", making.press or ""
     yield "Machine", making.machine or ""
     yield "Foot", making.foot or ""

@@ -7,6 +7,8 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.document.attachments import attached_table, goes, onto
+from specc.document.closure_lines import FASTENED
+from specc.document.closures import places_on
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.drawing import Drawing
 from specc.document.fullness_table import DRAWN_IN, fullness_table, has_fullness, height_of_table
@@ -139,6 +141,8 @@ def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Iterator[Block]:
     figure = Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")
     takes = any(isinstance(one, Placed) for _, one in onto(sheet, piece.name))
     signs = f"{_SIGNS} {_SEWN_ON}" if takes else _SIGNS
+    if places_on(sheet, piece.name):
+        signs = f"{signs} {FASTENED}"
     if has_fullness(piece):
         signs = f"{signs} {DRAWN_IN}"
     said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(signs, "note")))
@@ -203,7 +207,8 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
     )
     room = Point(_WIDTH, sheet.page_height - _BELOW - _drawn_in(piece))
     titles = onto(sheet, piece.name)
-    cutting = Cutting(piece, cut, _notches(sheet, piece), uses, lines, titles)
+    places = places_on(sheet, piece.name)
+    cutting = Cutting(piece, cut, _notches(sheet, piece), uses, lines, titles, places)
     return piece_drawing(cutting, sheet.lengths, room=room)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.document.closures import counted
 from specc.document.document import Group, Heading, Page
 from specc.document.table import Column, Row, Table
 from specc.units import format_ratio
@@ -17,10 +18,11 @@ if TYPE_CHECKING:
 
 
 def build(sheet: Sheet) -> Page | None:
-    """A table for every trim and use; nothing where no trim is used."""
+    """A table for every trim and use, and one of fastenings; nothing where no trim is used."""
     uses = tuple(_uses(sheet))
+    pieces = tuple(_pieces(sheet, "Fastenings" if uses else ""))
     if not uses:
-        return None
+        return Page("trims", "Fastenings", "Counted by the piece.", pieces) if pieces else None
     lengths = sheet.lengths
     lead = (
         f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are"
@@ -29,7 +31,25 @@ def build(sheet: Sheet) -> Page | None:
     blocks = tuple(
         Group("together", tuple(_use(sheet, cuts, number))) for number, cuts in enumerate(uses, start=1)
     )
-    return Page("trims", "Trims to cut", lead, blocks)
+    title = "Trims to cut, fastenings" if pieces else "Trims to cut"
+    return Page("trims", title, lead, (*blocks, *pieces))
+
+
+def _pieces(sheet: Sheet, title: str) -> Iterator[Table]:
+    """What is counted by the piece, in every size."""
+    keys = dict.fromkeys((one.trim, one.used_on) for size in sheet.quantities.sizes for one in size.pieces)
+    rows = []
+    for trim, used_on in keys:
+        counts = (
+            next((one for one in size.pieces if (one.trim, one.used_on) == (trim, used_on)), None)
+            for size in sheet.quantities.sizes
+        )
+        cells = tuple("" if one is None else counted(one) for one in counts)
+        rows.append(Row((sheet.trim_called(trim), sheet.title_of(used_on), *cells)))
+    if rows:
+        columns = (Column("Fastening"), Column("For"), *sheet.size_columns("In size", width=20.0))
+        note = "A length behind a number is that in which the piece is sold."
+        yield Table("fastenings", title, columns, tuple(rows), note=note)
 
 
 def _uses(sheet: Sheet) -> Iterator[tuple[TrimCut, ...]]:
@@ -43,7 +63,9 @@ def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Headi
     cut = cuts[0]
     round_ = "in one closed round" if cut.closed else "with two ends"
     yield Heading(
-        sheet.title_of(cut.trim), str(number), f"for {sheet.title_of(cut.used_on)}: cut {cut.count}, {round_}"
+        sheet.trim_called(cut.trim),
+        str(number),
+        f"for {sheet.title_of(cut.used_on)}: cut {cut.count}, {round_}",
     )
     columns = (
         Column("Made of"),

@@ -62,8 +62,6 @@ def test_a_vent_has_a_step_where_the_seam_goes_on_above_it() -> None:
     assert sewn(vented, "a") == 240.0
     assert area(vented) == area(skirt) + 40.0 * 120.0
     assert line_named(vented, "vent-line") == ReferenceLine("vent-line", edge(skirt, "vent").parts)
-    # The notch of the division stays in the corner that stays.
-    assert vented.notches == (Notch("d", 180.0),)
 
 
 def test_a_step_may_slant() -> None:
@@ -89,7 +87,6 @@ def test_between_two_seams_there_are_two_steps() -> None:
     assert [e.name for e in flapped.edges[3:]] == ["upper", "flap-step", "flap", "flap-step-2", "lower"]
     assert corner_named(flapped, "flap-out") == Point(-25, 200)
     assert corner_named(flapped, "flap-out-2") == Point(-25, 120)
-    assert flapped.notches == (Notch("upper", 100.0), Notch("lower", 0.0))
 
 
 def test_refusals() -> None:

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from specc.making.assembly import NotchReason
 from specc.pattern.lookup import corner_named, piece_named
-from tests.made import SIDES, codes, length, made, sizes, top
+from tests.made import SHOULDERS, SIDES, codes, length, made, sizes, top
 
 if TYPE_CHECKING:
     from specc.making.assembly import Opening
@@ -216,3 +217,39 @@ def test_an_edge_that_is_faced_may_be_closed_besides() -> None:
     uses = {(use.piece, use.edge): use.by for use in sizes(result)[0].uses}
     assert uses["front", "shoulder"] == "edge"
     assert uses["back", "shoulder"] == "row"
+
+
+def test_the_end_of_an_opening_is_notched_though_the_seam_below_ends_there() -> None:
+    """It cannot be seen on the cut piece; the corner at the waist can."""
+    alter = "divide front.side, back.side at 7 in from hem-side into slit, side\n"
+    result = skirt(
+        "closure zip along back.opening by zip-centred { zip zip }\n"
+        "finish slit along front.slit, back.slit by slit-turned\n",
+        alter=alter,
+    )
+    ends = {
+        (mark.piece, mark.edge, round(mark.at / INCH, 3))
+        for mark in sizes(result)[0].notches
+        if mark.reason is NotchReason.ENDS
+    }
+
+    assert ends == {("back", "opening", 7.5), ("front", "slit", 7.0), ("back", "slit", 7.0)}
+
+
+def test_edges_of_one_seam_need_no_notch_between_them() -> None:
+    """The top's side is divided and sewn in one seam all the same."""
+    alter = "alter { divide front.side, back.side at 10 cm from waist-side into upper, lower }\n"
+    lower_and_upper = "seam side joins front.lower, front.upper to back.lower, back.upper by french\n"
+    apart = (
+        "seam low joins front.upper to back.upper by french\n"
+        "seam high joins front.lower to back.lower by french\n"
+    )
+    flank = "seam flank joins front.flank to back.flank by french\n"
+
+    def ends(seams: str) -> set[str]:
+        found = sizes(top(alter, seams=SHOULDERS + flank + seams))[0].notches
+        return {mark.edge for mark in found if mark.reason is NotchReason.ENDS}
+
+    # Where the flank goes over into the side the outline is straight as well.
+    assert ends(lower_and_upper) == {"flank"}
+    assert ends(apart) == {"flank", "upper"}
