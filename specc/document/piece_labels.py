@@ -63,7 +63,7 @@ def _beside(piece: Piece, edge: Edge, view: View, *, offs: tuple[float, ...]) ->
 
 
 def label_lines(placer: Placer, piece: Piece, view: View) -> None:
-    """Every reference line has its name on it."""
+    """Every reference line has its name on it, or beside it where it runs along a line that is sewn."""
     for each in piece.lines:
         longest = max(each.parts, key=lambda path: path.length())
         places = tuple(_along(longest, view))
@@ -72,9 +72,11 @@ def label_lines(placer: Placer, piece: Piece, view: View) -> None:
 
 def _along(path: Path, view: View) -> Iterator[Place]:
     whole = path.length()
-    for order, share in enumerate((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12)):
-        angle = upright(on_paper(path.direction_at(whole * share)))
-        yield Place(view.point(path.point_at(whole * share)), angle, 0.02 * order)
+    for rank, off in enumerate((0.0, _OFF, -_OFF, 2 * _OFF, -2 * _OFF)):
+        for order, share in enumerate((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12)):
+            along = on_paper(path.direction_at(whole * share))
+            spot = view.point(path.point_at(whole * share)) + along.left() * off
+            yield Place(spot, upright(along), 0.6 * rank + 0.02 * order)
 
 
 def label_darts(placer: Placer, piece: Piece, view: View) -> None:
