@@ -21,15 +21,16 @@ if TYPE_CHECKING:
     from specc.model.expression import Expression
     from specc.model.reshaping import Band
 
-GRAIN: Final = 0.5  # share of the band's length over which its grain line is drawn
+GRAIN: Final = 0.5  # share of the band's length or width over which its grain line is drawn
 
 
 def apply(
     pieces: tuple[Piece, ...], step: Band, evaluate: Callable[[Expression], float]
 ) -> tuple[Piece, ...] | Refusal:
-    """The pieces and the band: as long as its edges are as sewn, as wide as stated, the grain along it.
+    """The pieces and the band: as long as its edges are as sewn, and as wide as stated.
 
-    It lies along x: `bottom` to the right, `end` up, `top` to the left, `start` down.
+    It lies along x: `bottom` to the right, `end` up, `top` to the left, `start` down. The grain runs along
+    it, or across where the step says so.
     """
     if piece_named(pieces, step.name) is not None:
         return Refusal(
@@ -52,7 +53,7 @@ def apply(
             return missing(piece, ref)
         laid.append((piece, edge))
     cut, length = _measured(laid)
-    return (*pieces, replace(_band(step.name, length * share, by, lapping=lapping), cut=cut))
+    return (*pieces, replace(_band(step, length * share, by, lapping=lapping), cut=cut))
 
 
 def _measured(laid: list[tuple[Piece, Edge]]) -> tuple[int, float]:
@@ -75,7 +76,7 @@ def _reaches_fold(piece: Piece, edge: Edge) -> bool:
     return fold is not None and bool({edge.start, edge.end} & {fold.start, fold.end})
 
 
-def _band(name: str, length: float, width: float, *, lapping: float) -> Piece:
+def _band(step: Band, length: float, width: float, *, lapping: float) -> Piece:
     whole = length + lapping
     places = {
         "bottom-start": Point(0.0, 0.0),
@@ -90,5 +91,6 @@ def _band(name: str, length: float, width: float, *, lapping: float) -> Piece:
         Edge(edge, start, end, (Path.through(places[start], places[end]),))
         for (start, edge), (end, _) in zip(ring, (*ring[1:], ring[0]), strict=True)
     )
-    middle, reach = Point(0.5 * whole, 0.5 * width), Point(0.5 * GRAIN * whole, 0.0)
-    return Piece(name, name, edges, grain=Path.through(middle - reach, middle + reach))
+    middle = Point(0.5 * whole, 0.5 * width)
+    reach = Point(0.0, 0.5 * GRAIN * width) if step.across else Point(0.5 * GRAIN * whole, 0.0)
+    return Piece(step.name, step.name, edges, grain=Path.through(middle - reach, middle + reach))

@@ -11,7 +11,8 @@ from specc.document.drawing import Drawing, Label, Stroke
 from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.marks import line
-from specc.document.view import View, box, scale_for
+from specc.document.side_by_side import Figure, side_by_side
+from specc.document.view import View, box
 from specc.geometry.point import Point
 from specc.pattern.measure import dart_tip
 from specc.pattern.outline import bounds, drawn_outline
@@ -23,33 +24,27 @@ if TYPE_CHECKING:
 Change = tuple["Piece | None", "Piece | None"]
 """A piece before and after; None where it is not made."""
 
-_GAP = 12.0  # between pieces side by side, millimetres of paper
-_FOOT = 7.0  # for the name below a piece
-
 
 def overlay(name: str, changes: tuple[Change, ...], *, room: Point) -> Drawing:
     """The changed pieces side by side at one scale, the largest usual one that fits into `room`."""
     pairs = tuple(pair for pair in changes if pair != (None, None))
     boxes = tuple(box(corner for piece in pair if piece for corner in bounds(piece)) for pair in pairs)
-    wide = sum(high.x - low.x for low, high in boxes)
-    tall = max(high.y - low.y for low, high in boxes)
-    scale = scale_for(wide, tall, Point(room.x - _GAP * (len(boxes) - 1) - 2, room.y - _FOOT - 2))
-    below = float(tall * scale) + 5.0
+    figures = [
+        Figure(_title(*pair), high.x - low.x, high.y - low.y)
+        for pair, (low, high) in zip(pairs, boxes, strict=True)
+    ]
+    laid = side_by_side(figures, room=room)
     items: list[Stroke | Label] = []
-    left = 1.0
-    for (before, after), (low, high) in zip(pairs, boxes, strict=True):
-        view = View(scale, Point(low.x, high.y), Point(left, 1.0))
+    for (before, after), (low, high), figure, stand in zip(pairs, boxes, figures, laid.stands, strict=True):
+        view = View(laid.scale, Point(low.x, high.y), stand.corner)
         if before is not None:
             items.append(Stroke(LineKind.BEFORE, _outline(before, view)))
         if after is not None:
             items.append(Stroke(LineKind.AFTER, _outline(after, view)[:1]))
             items.append(Stroke(LineKind.DART, _outline(after, view)[1:]))
-        right = view.point(high).x
-        items.append(Label(_title(before, after), Point((left + right) / 2, below), Lettering.NAME))
-        left = right + _GAP
-    title = ", ".join(_title(before, after) for before, after in pairs)
-    width = max(left - _GAP + 1.0, 24.0)
-    return Drawing(name, title, width, below + 2.0, scale, tuple(items))
+        items.append(Label(figure.name, stand.name, Lettering.NAME))
+    title = ", ".join(figure.name for figure in figures)
+    return Drawing(name, title, laid.width, laid.height, laid.scale, tuple(items))
 
 
 def _outline(piece: Piece, view: View) -> tuple[Trace, ...]:

@@ -149,8 +149,13 @@ class _Openings:
                 yield Opening(edges, (seam.name,), seam.name, True, flat, sewn, min(reaches))
 
     def _goes_round(self, seam: Seam) -> Run | None:
-        """The closed round in which the seam is sewn and stays a seam: of a side with both halves, if any."""
+        """The closed round in which the seam is sewn and stays a seam: of a side with both halves, if any.
+
+        The end of a folded band lies double, from its two long edges to the fold, and goes round nothing.
+        """
         if seam.making.turns or {_name(ref) for ref in seam.first} & {_name(ref) for ref in seam.second}:
+            return None
+        if any(self._topology.ends_fold(ref) for side in seam.sides for ref in side):
             return None
         sides = [self._topology.runs(side) or () for side in seam.sides]
         closed = [runs[0] for runs in sides if len(runs) == 1 and runs[0].closed]

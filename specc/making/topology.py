@@ -55,6 +55,7 @@ class Topology:
         self._since: dict[Corner, int] = {}  # how many corners had met when this one did
         self._begun: dict[tuple[str, int], tuple[Corner, Corner]] = {}
         self._doubled = frozenset(name for seam in seams for name in _doubled(seam))
+        self._laid_double: list[frozenset[tuple[str | None, str]]] = []
         self.parted: tuple[Seam, ...] = ()
         for piece in pieces:
             fold = edge_named(piece, piece.fold) if piece.fold else None
@@ -67,6 +68,7 @@ class Topology:
                 folded, ply = _folded_onto(seam.sides[1:index], other), (seam.name, index)
                 if folded is not None:
                     self._sew(folded, other, ply)
+                    self._laid_double.append(frozenset(_names((*folded, *other))))
                 elif not self.joins_across(seam):
                     self._sew(seam.first, other, ply)
                 elif not self._sew_across(seam.first, other, ply) and seam not in self.parted:
@@ -81,6 +83,16 @@ class Topology:
     def lies_across(self, piece: str) -> bool:
         """Whether the piece is there once, across the middle of the garment."""
         return self.sides(piece) == (0,)
+
+    def ends_fold(self, ref: PartRef) -> bool:
+        """Whether one seam lays both neighbours of the edge on each other: the end of a folded band."""
+        piece = piece_named(self.pieces, ref.piece or "")
+        edges = [edge.name for edge in piece.edges] if piece else []
+        if ref.name not in edges:
+            return False
+        at = edges.index(ref.name)
+        beside = {(ref.piece, edges[at - 1]), (ref.piece, edges[(at + 1) % len(edges)])}
+        return any(beside <= laid for laid in self._laid_double)
 
     def joins_across(self, seam: Seam) -> bool:
         """Whether the seam joins pieces that lie across the middle to pieces that have a left and a right."""

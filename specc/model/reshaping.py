@@ -146,9 +146,10 @@ class Band:
     """A straight band: a new piece as long as the edges as sewn, all rounds counted, and as wide as `by`.
 
     `share` of the length is cut (a rib band shorter than its opening). Its edges are `bottom`, `end`, `top`,
-    `start`, its corners `bottom-start`, `bottom-end`, `top-end`, `top-start`; the grain runs along it. Edges
-    that reach a fold give one band for both halves; others, such as armholes or the hems of two sleeves, give
-    a band for each time that they are there. A band that laps goes on beyond them by `lapping` at its end:
+    `start`, its corners `bottom-start`, `bottom-end`, `top-end`, `top-start`; the grain runs along it, or
+    `across`, as in a rib, which stretches across its wales. Edges that reach a fold give one band for both
+    halves; others, such as armholes or the hems of two sleeves, give a band for each time that they are
+    there. A band that laps goes on beyond them by `lapping` at its end:
     with the edges `bottom-lap` and `top-lap` from the corners `lap-bottom` and `lap-top`.
     """
 
@@ -158,6 +159,7 @@ class Band:
     name: str
     origin: Span
     lapping: Expression | None = None
+    across: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -129,16 +129,19 @@ def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], count
         for size in sizes
     ]
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
+    used_on = tuple(
+        dict.fromkeys(cut.used_on for size in sizes for cut in size.trims if cut.trim == trim.name)
+    )
+    if trim.cut_from:
+        basis = FROM_CLOTH.format(cloth=trim.cut_from)
+        amounts = (tuple(lengths), order, None)
+        return BillLine("trim", trim.name, trim.title, used_on, unit, *amounts, None, None, None, basis)
     if trim.sold_in is not None and trim.sold_in.dimension == Dimension.LENGTH:
         roll = trim.sold_in.value / UNITS[unit].size
         buy = ceil(order / float(roll) - _SQUARE) * roll
     else:
         buy = _rounded_up(order)
-    used_on = tuple(
-        dict.fromkeys(cut.used_on for size in sizes for cut in size.trims if cut.trim == trim.name)
-    )
-    basis = FROM_CLOTH.format(cloth=trim.cut_from) if trim.cut_from else BY_LENGTH
-    return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, basis)
+    return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, BY_LENGTH)
 
 
 def _thread(thread: Thread) -> BillLine:

@@ -133,8 +133,11 @@ class LowerAlterations(Transformer[Token, Any]):
         return tree.Scallop(edge, every, by, self._span(meta))
 
     def band(self, meta: Meta, share: Any, *parts: Any) -> tree.Band:
-        *edges, by, lapping, name = parts
-        return tree.Band(share, tuple(edges), by, lapping, name, self._span(meta))
+        *edges, by, lapping, across, name = parts
+        return tree.Band(share, tuple(edges), by, lapping, across is not None, name, self._span(meta))
+
+    def across(self, _meta: Meta) -> bool:
+        return True
 
     def split(self, meta: Meta, *parts: Any) -> tree.Split:
         piece, line, start, through, end, first, second = parts

@@ -54,19 +54,24 @@ def _bill(sheet: Sheet) -> Table:
 def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     used = ", ".join(sheet.title_of(name) for name in line.used_on)
     one = line.per_garment[sheet.sample_index] if line.per_garment else None
-    amounts = (one, line.order, line.buy)
-    counted = (
-        tuple(_amount(amount, line.unit) for amount in amounts)
-        if line.buy is not None
-        else ("not counted", "", "")
-    )
-    cells = (_titled(line), used, *counted, line.unit if line.buy is not None else "")
+    counted = ("not counted", "", "", "")
+    if line.order is not None:
+        amounts = (_amount(one, line.unit), _amount(line.order, line.unit))
+        counted = (*amounts, "cut" if _comes_with_cloth(line) else _amount(line.buy, line.unit), line.unit)
+    cells = (_titled(line), used, *counted)
     if not priced:
         return Row(cells)
+    if _comes_with_cloth(line):
+        return Row((*cells, "in the cloth", ""))
     if line.price is None or line.currency is None:
         return Row((*cells, "not priced", ""))
     cost = "" if line.cost is None else format_money(line.cost, line.currency)
     return Row((*cells, f"{format_money(line.price, line.currency)} per {line.unit}", cost))
+
+
+def _comes_with_cloth(line: BillLine) -> bool:
+    """Whether it is counted and not bought: strips that are cut from a cloth."""
+    return line.order is not None and line.buy is None
 
 
 def _totals(lines: tuple[BillLine, ...]) -> Iterator[Row]:
@@ -74,7 +79,7 @@ def _totals(lines: tuple[BillLine, ...]) -> Iterator[Row]:
     for line in lines:
         if line.currency and line.cost is not None:
             totals[line.currency] = totals.get(line.currency, Fraction(0)) + line.cost
-    unpriced = any(line.cost is None for line in lines)
+    unpriced = any(line.cost is None and not _comes_with_cloth(line) for line in lines)
     name = "In all, of what is priced" if unpriced else "In all"
     for currency, total in totals.items():
         yield Row((name, "", "", "", "", "", "", format_money(total, currency)), strong=True)

@@ -90,6 +90,7 @@ class Band(NamedTuple):
     edges: tuple[Ref, ...]
     by: Expression
     lapping: Expression | None
+    across: bool
     name: Word
     span: Span
 

@@ -26,10 +26,15 @@ PIECES = (FRONT, BACK, SLEEVE)
 
 
 def made(
-    *edges: tuple[str, str], by: float = 40.0, of: float | None = None, pieces: tuple[Piece, ...] = PIECES
+    *edges: tuple[str, str],
+    by: float = 40.0,
+    of: float | None = None,
+    across: bool = False,
+    pieces: tuple[Piece, ...] = PIECES,
 ) -> Piece:
     ratio = None if of is None else share(of)
-    step = Band(tuple(part(name, piece) for piece, name in edges), length(by), ratio, "waistband", ORIGIN)
+    refs = tuple(part(name, piece) for piece, name in edges)
+    step = Band(refs, length(by), ratio, "waistband", ORIGIN, across=across)
     return altered(band.apply(pieces, step, evaluate))
 
 
@@ -47,6 +52,12 @@ def test_a_waistband_goes_round() -> None:
     assert waistband.fold is None
     assert waistband.grain is not None
     assert waistband.grain == Path.through(Point(190, 20), Point(570, 20))
+
+
+def test_the_grain_of_a_band_of_rib_runs_across_it() -> None:
+    rib = made(("front", "c"), ("back", "c"), of=0.5, across=True)
+
+    assert rib.grain == Path.through(Point(190, 10), Point(190, 30))
 
 
 def test_a_rib_is_cut_to_a_share() -> None:

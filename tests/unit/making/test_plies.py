@@ -197,6 +197,12 @@ def test_what_passes_a_folded_band_is_the_least_of_its_fold_and_its_seam(
     assert min(one.passes for one in found) == pytest.approx(least * neck(result), rel=1e-6)
 
 
+def test_the_ends_of_a_folded_band_are_no_round_of_the_body() -> None:
+    result = top(BAND.format(share="80% of ") + BAND_END + FOLDED.format(ease="25%"), cloth=RIB)
+
+    assert [one for one in sizes(result)[0].openings if "neckband.end" in one.edges] == []
+
+
 def test_a_band_that_is_once_round_is_an_opening_where_its_free_edge_is() -> None:
     result = top(BAND.format(share="") + BAND_END + ONCE + "hem edge along neckband.top by raw\n")
     found = opening(result, "neckband.top")

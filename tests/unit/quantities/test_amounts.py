@@ -111,6 +111,9 @@ def test_a_pair_counts_twice_and_strips_count_with_their_cloth() -> None:
         "lawn": pytest.approx(2 * strip.cut_length * 40.0),
     }
     assert strip.cut_width == pytest.approx(40.0)  # four times the finished width
+    strips = next(line for line in found.bill if line.name == "strip")
+    assert strips.per_garment[0] == pytest.approx(2 * strip.cut_length / 1000.0)
+    assert strips.buy is None  # it comes with the lawn
 
 
 def test_the_order_is_the_sum_of_its_sizes_with_shrinkage_and_in_quarters() -> None:
