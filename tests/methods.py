@@ -23,6 +23,7 @@ _MATERIALS = {
     "bias-faced": "strip strip",
     "stayed": "tape tape",
     "elastic-casing": "elastic edging",
+    "elastic-waistband": "elastic edging",
     "drawstring-casing": "cord cord",
     "zip-centred": "zip zip",
     "zip-lapped": "zip zip",
@@ -33,7 +34,7 @@ _MATERIALS = {
     "snapped": "snap snap; places 3",
     "continuous-bound": "strip strip",
 }
-_SEAMS_ON_BANDS = ("waistband", "rib-band", "turned-tube", "folded-strap")
+_SEAMS_ON_BANDS = ("waistband", "rib-band", "elastic-waistband", "turned-tube", "folded-strap")
 
 
 @cache

@@ -52,20 +52,22 @@ def apply(
         if edge is None:
             return missing(piece, ref)
         laid.append((piece, edge))
-    cut, length = _measured(laid)
+    cut, length = _measured(laid, in_one=step.in_one)
     return (*pieces, replace(_band(step, length * share, by, lapping=lapping), cut=cut))
 
 
-def _measured(laid: list[tuple[Piece, Edge]]) -> tuple[int, float]:
+def _measured(laid: list[tuple[Piece, Edge]], *, in_one: bool) -> tuple[int, float]:
     """How many bands there are, and how long the edges are that one of them goes along.
 
     An edge lies in the garment as often as its piece is cut, twice as often on the fold unless it is the fold
     itself. Edges that reach the fold go on in its other half, and both halves take one band; edges that do
-    not, such as armholes, take one band for every time that all of them are there.
+    not, such as armholes, take one band for every time that all of them are there, if not one in all.
     """
     times = [piece.cut * (1 if piece.fold in {None, edge.name} else 2) for piece, edge in laid]
     bands = gcd(*times)
-    if any(_reaches_fold(piece, edge) for piece, edge in laid):
+    if in_one:
+        bands = 1
+    elif any(_reaches_fold(piece, edge) for piece, edge in laid):
         bands = max(1, bands // 2)
     whole = sum(stitched_length(edge) * often for (_, edge), often in zip(laid, times, strict=True))
     return bands, whole / bands

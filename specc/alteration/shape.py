@@ -47,12 +47,14 @@ class Shaped:
         """The pieces after all alterations."""
         return self.stages[-1] if self.stages else self.drafted
 
-    def evaluator(self, openings: Mapping[str, float] | None = None) -> Evaluator:
+    def evaluator(
+        self, openings: Mapping[str, float] | None = None, inside: frozenset[str] = frozenset()
+    ) -> Evaluator:
         """What evaluates an expression over the finished pieces of this size.
 
-        `openings` are those of finishes.
+        `openings` are those of finishes, `inside` the pieces that lie inside others.
         """
-        return _evaluator(self.measurements, self.pieces, openings or {})
+        return _evaluator(self.measurements, self.pieces, openings or {}, inside)
 
 
 def shape(garment: Garment) -> tuple[tuple[Shaped, ...] | None, tuple[Diagnostic, ...]]:
@@ -93,9 +95,12 @@ def _altered(drafted: Drafted, garment: Garment) -> Altered | Diagnostic:
 
 
 def _evaluator(
-    measurements: Mapping[str, float], pieces: tuple[Piece, ...], openings: Mapping[str, float]
+    measurements: Mapping[str, float],
+    pieces: tuple[Piece, ...],
+    openings: Mapping[str, float],
+    inside: frozenset[str] = frozenset(),
 ) -> Evaluator:
-    return Evaluator(measurements.__getitem__, FinishedPieces(pieces, openings))
+    return Evaluator(measurements.__getitem__, FinishedPieces(pieces, openings, inside))
 
 
 def _told(refused: Mapping[Refusal, list[str]], garment: Garment) -> tuple[Diagnostic, ...]:

@@ -30,13 +30,20 @@ def times_round(piece: Piece | PieceDraft) -> int:
 
 
 class FinishedPieces:
-    """The parts of pieces that are drawn; `openings` are the rounds of finishes, in millimetres by name."""
+    """The parts of pieces that are drawn.
+
+    `openings` are the rounds of finishes, in millimetres by name; `inside` are linings and facings, by name.
+    """
 
     def __init__(
-        self, pieces: tuple[Piece, ...], openings: Mapping[str, float] = MappingProxyType({})
+        self,
+        pieces: tuple[Piece, ...],
+        openings: Mapping[str, float] = MappingProxyType({}),
+        inside: frozenset[str] = frozenset(),
     ) -> None:
         self._pieces = pieces
         self._openings = openings
+        self._inside = inside
 
     def point(self, ref: PartRef) -> Point:
         """The point or corner."""
@@ -71,10 +78,14 @@ class FinishedPieces:
         return found
 
     def girth(self, ref: PartRef) -> float:
-        """The way round at a reference line: over every piece that has it, as often as it is cut."""
-        lines = [(piece, line) for piece in self._pieces if (line := line_named(piece, ref.name)) is not None]
-        if not lines:
+        """The way round at a reference line: over every piece that has it, as often as it is cut.
+
+        Of pieces that lie inside others only where none but they have it.
+        """
+        every = [(piece, line) for piece in self._pieces if (line := line_named(piece, ref.name)) is not None]
+        if not every:
             raise _missing(ref, ref.name, "no piece has that reference line any more")
+        lines = [(piece, line) for piece, line in every if piece.name not in self._inside] or every
         return sum(times_round(piece) * line_length(piece, line) for piece, line in lines)
 
     def opening(self, ref: PartRef) -> float:

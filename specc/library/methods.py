@@ -18,7 +18,10 @@ _FILES = (
             "stayed",
         ),
     ),
-    ("enclosed-seams", ("bound-outside", "french", "flat-felled", "hong-kong", "turned", "faced")),
+    (
+        "enclosed-seams",
+        ("bound-outside", "french", "flat-felled", "hong-kong", "turned", "faced", "bagged-out"),
+    ),
     ("edges", ("elastic-bound", "bias-bound", "double-bias-bound", "bias-faced", "edge-overlocked")),
     (
         "hems",
@@ -40,7 +43,7 @@ _FILES = (
             "waistband",
             "caught-down",
             "rib-band",
-            "caught",
+            "elastic-waistband",
             "closed-end",
             "turned-tube",
             "folded-strap",

@@ -149,7 +149,8 @@ class Band:
     `start`, its corners `bottom-start`, `bottom-end`, `top-end`, `top-start`; the grain runs along it, or
     `across`, as in a rib, which stretches across its wales. Edges that reach a fold give one band for both
     halves; others, such as armholes or the hems of two sleeves, give a band for each time that they are
-    there. A band that laps goes on beyond them by `lapping` at its end:
+    there, or one for all if it is cut `in_one`, as the waistband of trousers whose halves a seam joins. A
+    band that laps goes on beyond them by `lapping` at its end:
     with the edges `bottom-lap` and `top-lap` from the corners `lap-bottom` and `lap-top`.
     """
 
@@ -160,6 +161,7 @@ class Band:
     origin: Span
     lapping: Expression | None = None
     across: bool = False
+    in_one: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.drafting import EvaluationError
+from specc.making.inside import pieces_inside
 from specc.quantities.bill import bill
 from specc.quantities.cutting import cloth_uses, cut_pieces
 from specc.quantities.pieces import piece_counts
@@ -52,8 +53,9 @@ def _evaluators(
     garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly
 ) -> tuple[Callable[[Expression], float], ...]:
     """What evaluates expressions over the finished garment, one for each size."""
+    inside = pieces_inside(garment.seams)
     return tuple(
-        one.evaluator(openings_of(garment, size)).value
+        one.evaluator(openings_of(garment, size), inside).value
         for one, size in zip(shaped, assembly.sizes, strict=True)
     )
 

@@ -215,7 +215,7 @@ class Reshaper:
             or not self._new(node.name, parts)
         ):
             return None
-        return Band(edges, by, share, node.name.text, node.span, lapping, node.across)
+        return Band(edges, by, share, node.name.text, node.span, lapping, node.across, node.in_one)
 
     def _split(self, node: tree.Split) -> Split | None:
         if not self._parts.piece(node.piece, self._say):

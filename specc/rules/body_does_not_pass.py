@@ -50,17 +50,20 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
     puts_on = subject.garment.header.puts_on or ""
     told: set[str] = set()
     for measurement, body, code in _PASSES.get(puts_on, ()):
-        failed: dict[str, list[tuple[str, Girth, float]]] = {}
+        # Shell and lining are two ways round at one line: the narrower is told.
+        failed: dict[str, dict[str, tuple[str, Girth, float]]] = {}
         for size in subject.assembly.sizes:
             needed = subject.measurement(measurement, size.size)
             if needed is None:
                 continue
             for girth in girths(subject, size):
                 if girth.passes < needed - NEAR and _on_the_way(girth, upward=puts_on == "stepping in"):
-                    failed.setdefault(girth.name, []).append((size.size, girth, needed))
+                    rows = failed.setdefault(girth.name, {})
+                    if size.size not in rows or girth.passes < rows[size.size][1].passes:
+                        rows[size.size] = size.size, girth, needed
         for name, rows in failed.items():
             if name not in told:
-                yield _told(subject, code, body, rows)
+                yield _told(subject, code, body, list(rows.values()))
         told.update(failed)
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from specc.making.inside import pieces_inside
 from specc.pattern.lookup import line_named, piece_named
 from specc.pattern.measure import line_length
 
@@ -63,7 +64,7 @@ def girths(subject: Subject, size: SizeAssembly) -> Iterator[Girth]:
             )
             heights = tuple(_heights(lines[piece][0], _height(*_ends(lines[piece][1]))) for piece in way)
             yield Girth(f"the girth at `{name}`", passes, (), way, heights)
-    inside = {ref.piece for seam in turned.values() for side in seam.sides[1:] for ref in side}
+    inside = pieces_inside(subject.garment.seams)
     for opening in size.openings:
         heights = tuple(_edge_heights(size, edge) for edge in opening.edges)
         owners = tuple(dict.fromkeys(edge.partition(".")[0] for edge in opening.edges))

@@ -133,8 +133,12 @@ class LowerAlterations(Transformer[Token, Any]):
         return tree.Scallop(edge, every, by, self._span(meta))
 
     def band(self, meta: Meta, share: Any, *parts: Any) -> tree.Band:
-        *edges, by, lapping, across, name = parts
-        return tree.Band(share, tuple(edges), by, lapping, across is not None, name, self._span(meta))
+        *edges, by, lapping, in_one, across, name = parts
+        marks = in_one is not None, across is not None
+        return tree.Band(share, tuple(edges), by, lapping, *marks, name, self._span(meta))
+
+    def in_one(self, _meta: Meta) -> bool:
+        return True
 
     def across(self, _meta: Meta) -> bool:
         return True

@@ -84,12 +84,13 @@ class Scallop(NamedTuple):
 
 
 class Band(NamedTuple):
-    """A straight band as long as edges, or as a share of them, and longer by what laps."""
+    """A straight band as long as edges, or as a share of them, and longer by what laps; cut in one or not."""
 
     share: Number | None
     edges: tuple[Ref, ...]
     by: Expression
     lapping: Expression | None
+    in_one: bool
     across: bool
     name: Word
     span: Span

@@ -91,6 +91,15 @@ def test_an_open_front_and_a_back_on_the_fold() -> None:
     assert (neck.cut, sewn(neck, "top")) == (1, 780.0)
 
 
+def test_one_band_goes_round_what_a_seam_joins_left_to_right() -> None:
+    """The sleeve is cut as a pair, 240 long at a: two bands of one sleeve each, or one of both."""
+    step = Band((part("a", "sleeve"),), length(40.0), None, "round", ORIGIN)
+    pair, one = (altered(band.apply(PIECES, each, evaluate)) for each in (step, replace(step, in_one=True)))
+
+    assert (pair.cut, sewn(pair, "top")) == (2, 240.0)
+    assert (one.cut, sewn(one, "top")) == (1, 480.0)
+
+
 def test_refusals() -> None:
     def why(step: Band) -> str:
         return refused(band.apply(PIECES, step, evaluate))

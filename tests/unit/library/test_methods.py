@@ -165,7 +165,8 @@ def test_every_option_is_worked_in_its_own_way_and_leaves_no_blank(method: str, 
         ("waistband", "", 1 / 2),
         ("caught-down", "", 3 / 8),
         ("rib-band", "", 1 / 4),
-        ("caught", "allow 3/8 in", 3 / 8),
+        ("elastic-waistband", "", 3 / 8),
+        ("bagged-out", "", 3 / 8),
         ("closed-end", "", 1 / 4),
         ("turned-tube", "", 1 / 4),
         ("folded-strap", "", 3 / 8),
@@ -201,6 +202,7 @@ def test_what_becomes_of_raw_edges() -> None:
             "blind",
             "buttoned-grown-on",
             "edge-overlocked",
+            "elastic-waistband",
             "gathered",
             "lapped",
             "overlock-rolled",
@@ -226,8 +228,8 @@ def test_what_becomes_of_raw_edges() -> None:
             "set-on",
         ],
         "enclosed": [
+            "bagged-out",
             "buttoned",
-            "caught",
             "caught-down",
             "closed-end",
             "continuous-bound",
@@ -333,7 +335,10 @@ def test_rows_of_stitches_in_their_order(method: str, settings: str, rows: list[
 
 @pytest.mark.parametrize(("fell", "faces"), [("outside", "wrong sides"), ("inside", "right sides")])
 def test_a_fell_lies_on_the_side_on_which_the_allowances_stand(fell: str, faces: str) -> None:
-    assert f"{faces} together" in made("flat-felled", f"fell {fell}").passes[0].text
+    making = made("flat-felled", f"fell {fell}")
+
+    assert making.faces == f"{faces} together"
+    assert f"{faces} together" in making.passes[0].text
 
 
 def test_both_allowances_of_a_hong_kong_seam_are_bound() -> None:

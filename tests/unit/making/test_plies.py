@@ -295,3 +295,10 @@ def test_a_waist_seam_that_goes_round_has_to_pass_too() -> None:
     (told,) = (each for each in result.diagnostics if each.code.id == "SPC505")
 
     assert told.message.startswith("the round of seam `middle` does not pass the head")
+
+
+def test_the_end_of_a_folded_band_goes_round_nothing() -> None:
+    """Its two corners meet, since the band is folded there."""
+    result = top(BAND.format(share="80% of ") + BAND_END + FOLDED.format(ease="25%"), cloth=RIB)
+
+    assert {one.seam for one in sizes(result)[0].openings} == {None, "neck"}
