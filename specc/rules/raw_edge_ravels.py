@@ -32,7 +32,7 @@ _HOLDS = ("ravel-free", "knit")
 
 
 def check(subject: Subject) -> Iterator[Diagnostic]:
-    """One diagnostic a seam, finish or hem and cloth where an edge is left raw.
+    """One diagnostic a seam, finish, hem or attachment and cloth where an edge is left raw.
 
     The allowances of a seam lie inside and are worn less: there the cloth must be said to ravel.
     """
@@ -55,6 +55,7 @@ _CURES = {
     "seam": "enclose its edges, such as `by french`",
     "finish": "bind it, such as `by bias-bound`",
     "hem": "turn it twice, `by double-turned`",
+    "attachment": "take a way that turns the edges in, such as `by patch`",
     "closure": "take a way of closing that overlocks or encloses the edges",
 }
 
@@ -68,3 +69,5 @@ def _made(subject: Subject) -> Iterator[tuple[str, str, Making, tuple[PartRef, .
         yield "seam", seam.name, seam.making, tuple(ref for side in seam.sides for ref in side), seam.origin
     for finish in subject.garment.finishes:
         yield finish.kind, finish.name, finish.making, finish.along, finish.origin
+    for name, making, edges, origin in subject.attached():
+        yield "attachment", name, making, edges, origin

@@ -51,3 +51,5 @@ def _made(subject: Subject) -> Iterator[tuple[str, Making, Span]]:
         yield seam.name, seam.making, seam.origin
     for finish in subject.garment.finishes:
         yield finish.name, finish.making, finish.origin
+    for name, making, _, origin in subject.attached():
+        yield name, making, origin

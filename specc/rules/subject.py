@@ -9,13 +9,15 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, TypedDict
 
 from specc.making.cloths import cloth_of
+from specc.model.expression import PartRef
 from specc.units import format_length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
     from specc.alteration.shape import Shaped
     from specc.making.assembly import Assembly
+    from specc.model.construction import Making
     from specc.model.expression import Expression
     from specc.model.garment import Garment
     from specc.model.material import Cloth
@@ -122,6 +124,14 @@ class Subject:
                 if draft.name == piece:
                     return block.origin if block.name else draft.origin
         return self.garment.header.origin
+
+    def attached(self) -> Iterator[tuple[str, Making, tuple[PartRef, ...], Span]]:
+        """What is attached by a way of its own: the name, the way, the edges that are sewn, the place."""
+        for asked in self.garment.attachments:
+            if asked.making is not None:
+                edges = (use for use in self.assembly.sizes[0].uses if use.by == asked.name)
+                refs = tuple(PartRef(use.piece, use.edge, asked.origin) for use in edges)
+                yield asked.name, asked.making, refs, asked.origin
 
     def pieces(self) -> tuple[Piece, ...]:
         """The pieces of the first size: what does not differ from size to size is asked of them."""

@@ -280,3 +280,22 @@ def test_an_error_cannot_be_accepted_and_an_idle_answer_is_told() -> None:
 
     assert {"SPC516", "SPC518"} <= set(codes(wrong))
     assert codes(idle) == ["SPC517"]
+
+
+def test_what_is_attached_is_looked_at_too() -> None:
+    """A patch whose edges stay raw ravels as a hem does, and elastic is sewn on with no shorter a stitch."""
+    method = """method laid "edges left raw" makes attachment {
+      parameter stitch-length = 2 mm
+      material  band "soft elastic"
+      allowance 0 mm
+      takes     band, cut 2 cm wide
+      raw-edge  raw
+      pass      "Sew" stitch 301 at stitch-length
+    }
+    """
+    attached = POCKETS.format(cutting="twice").replace("by patch", "by laid { band edging }")
+    result = top(NECK + HEM + method + attached)
+    said = {each.code.id: each.message for each in result.diagnostics}
+
+    assert said["SPC504"] == "attachment `pocket-on-front` leaves a raw edge in cloth `calico`, which ravels"
+    assert said["SPC507"].startswith("`pocket-on-front` is sewn on elastic")
