@@ -14,16 +14,16 @@ from specc.geometry.crossing import crossings
 from specc.geometry.region import signed_area
 from specc.making.closed import Closed, FasteningPlace
 from specc.making.spacing import Spread, spread
-from specc.making.topology import Run, crossed
+from specc.making.topology import crossed
 from specc.pattern.lookup import edge_named, line_named, piece_named
 from specc.pattern.measure import place_on_edge, stitched_at, stitched_length
 from specc.pattern.outline import drawn_outline
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping
+    from collections.abc import Callable
 
     from specc.diagnostics import Diagnostic
-    from specc.making.topology import Corner, Stretch, Topology
+    from specc.making.topology import Corner, Topology
     from specc.model.closing import Closing, Places, Spacing
     from specc.model.construction import Finish
     from specc.model.expression import Expression, PartRef
@@ -104,42 +104,6 @@ def closed(
     laps = 0.0 if making.laps is None else evaluate(making.laps)
     corner = first.ends[1 if backward else 0][2]
     return (Closed(finish.name, count, first.length, second.length, laps, corner, places),), ()
-
-
-def closed_parts(
-    run: Run, finishes: tuple[Finish, ...], laps: Mapping[str, float]
-) -> Iterator[tuple[Run, float]]:
-    """What is left of a round when its closures are closed, each part a round, and how much it laps.
-
-    A part lies between the two sides of a closure. What lies between two closures (an underlap between zip
-    and hook) is hidden then. A round without a closure stays as it is.
-    """
-    by = [_closures_at(stretch, finishes, laps) for stretch in run.stretches]
-    if not any(by):
-        yield run, 0.0
-        return
-    begin = next(index for index, names in enumerate(by) if names)
-    order = [(index + begin) % len(by) for index in range(len(by) + 1)]
-    left: list[Stretch] = []
-    before = by[begin]
-    for index in order[1:]:
-        if not by[index]:
-            left.append(run.stretches[index])
-            continue
-        shared = before & by[index]
-        if left and shared:
-            yield Run(tuple(left), closed=True), max(laps[name] for name in shared)
-        left, before = [], by[index]
-
-
-def _closures_at(stretch: Stretch, finishes: tuple[Finish, ...], laps: Mapping[str, float]) -> set[str]:
-    """The closures of which the stretch is a side."""
-    return {
-        finish.name
-        for finish in finishes
-        if finish.name in laps
-        and any((r.piece, r.name) == (stretch.piece, stretch.edge) for r in finish.along)
-    }
 
 
 def _from_the_end(side: _Side, spacing: Spacing | None) -> bool:

@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 
 from specc.making.assembly import Opening
 from specc.making.attaching import attached_edges
-from specc.making.closing import closed_parts
 from specc.making.cloths import cloth_of
 from specc.making.rounds import held_along
+from specc.making.worn import closed_parts
 from specc.model.expression import PartRef
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length

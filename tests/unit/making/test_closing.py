@@ -73,6 +73,42 @@ def test_open_the_edge_goes_down_and_up_again_and_closed_it_is_the_waist() -> No
     assert along(size.worn, "back.hem") == along(size.openings, "back.hem")
 
 
+def test_between_two_closures_the_waist_goes_on_behind_each() -> None:
+    """Centre back and both sides open: one way round, of which the waist is left when all are closed."""
+    alter = "divide front.side, back.side at 5 in from waist-side into placket, side\n"
+    body = "{ button button; places 2; stand 1/2 in }"
+    result = skirt(
+        "closure zip along back.opening by zip-centred { zip zip }\n"
+        f"closure row along front.placket to back.placket by buttoned {body}\n",
+        alter=alter,
+    )
+    size = sizes(result)[0]
+    waist = 2 * (length(result, "front.waist") + length(result, "back.waist"))
+
+    assert along(size.openings, "back.waist").passes == pytest.approx(waist + 15 * INCH + 4 * 5 * INCH)
+    # Each side laps by twice its stand.
+    assert along(size.worn, "back.waist").passes == pytest.approx(waist - 2 * INCH)
+    assert set(along(size.worn, "back.waist").edges) == {"back.waist", "front.waist"}
+
+
+def test_a_skirt_buttoned_all_the_way_down_leaves_a_waist_and_a_hem() -> None:
+    """Open, it is one round: waist, down the one side, hem, up the other."""
+    body = "{ button button; places 9 }"
+    text = SKIRT.format(alter="", head="")
+    unsewn = "".join(line for line in text.splitlines(keepends=True) if not line.startswith("seam centre"))
+    result = made(unsewn + f"closure row along back.opening, back.centre by buttoned {body}\n")
+    size = sizes(result)[0]
+    (whole,) = size.openings
+    waist = 2 * (length(result, "front.waist") + length(result, "back.waist"))
+    hem = 2 * (length(result, "front.hem") + length(result, "back.hem"))
+
+    assert whole.flat == pytest.approx(
+        waist + hem + 2 * (length(result, "back.opening") + length(result, "back.centre"))
+    )
+    assert along(size.worn, "back.waist").flat == pytest.approx(waist - 1.5 * INCH)
+    assert along(size.worn, "back.hem").flat == pytest.approx(hem - 1.5 * INCH)
+
+
 def test_a_lapped_waistband_is_as_long_as_the_waist_when_it_is_hooked() -> None:
     """Its lap leads nowhere, and its folded ends lie on no round: what passes is told without them."""
     result = skirt(WAIST, alter=BAND)
