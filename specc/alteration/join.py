@@ -12,7 +12,14 @@ from specc.geometry.point import Point, Rigid
 from specc.geometry.region import crosses_itself, signed_area
 from specc.pattern.lookup import edge_named, line_named, names_of, piece_named
 from specc.pattern.measure import dart_tip
-from specc.pattern.outline import drawn_outline, edge_path, flat_outline, grain_direction, transformed
+from specc.pattern.outline import (
+    drawn_outline,
+    edge_path,
+    flat_outline,
+    grain_direction,
+    straight_across,
+    transformed,
+)
 from specc.pattern.piece import Gone, Piece, ReferenceLine, TwoPointedDart
 
 if TYPE_CHECKING:
@@ -37,7 +44,7 @@ class Side:
 
     def drawn(self) -> Path:
         """The edge along the paper, straight across the mouths of its darts."""
-        return edge_path(self.piece, self.edge, lambda _dart: ())
+        return edge_path(self.piece, self.edge, straight_across)
 
     def darts(self) -> tuple[Dart, ...]:
         """The darts that open on the edge, in its order."""

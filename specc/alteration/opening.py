@@ -9,12 +9,12 @@ from typing import TYPE_CHECKING, Final
 from specc.alteration.blending import flared, smoothed
 from specc.alteration.marks import behind, with_marks
 from specc.alteration.runs import NEAR, Run, linked
-from specc.geometry.crossing import line_crossings
 from specc.geometry.path import Path
 from specc.geometry.point import Rigid
 from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
 from specc.model.alteration import Form
+from specc.pattern.folding import fold_edge
 from specc.pattern.lookup import edge_named
 from specc.pattern.measure import stitched_length
 from specc.pattern.outline import laid_onto_second
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from specc.pattern.piece import Dart, Piece
 
 ON_LEG: Final = 0.01  # mm; a line that ends this near to a dart's leg ends at it
-UNDERLAY: Final = 4.0  # a fold whose underlay runs further than so many openings is drawn straight across
 FOLDED: Final = {Form.PLEAT: FoldKind.PLEAT, Form.TUCK: FoldKind.TUCK}
 
 
@@ -115,9 +114,9 @@ def _folds(
     folds = []
     for onto_after, (a, b), (c, d) in zip(laid, pairwise(outer), pairwise(inner), strict=True):
         if onto_after:
-            fold = _folded(after, b, a, (d, c)).reversed()
+            fold = fold_edge(after, b, a, (d, c)).reversed()
         else:
-            fold = _folded(before.reversed(), a, b, (c, d))
+            fold = fold_edge(before.reversed(), a, b, (c, d))
         folds.append((fold, onto_after))
     return tuple(folds)
 
@@ -129,24 +128,6 @@ def _between(start: Point, end: Point, pivot: Point | None, count: int) -> list[
         return [start, *(start.toward(end, share) for share in shares), end]
     angle = (start - pivot).angle_to(end - pivot)
     return [start, *(Rigid.turning(pivot, angle * share)(start) for share in shares), end]
-
-
-def _folded(onto: Path, start: Point, end: Point, inner: tuple[Point, Point]) -> Path:
-    """The edge of a fold between two points: laid, its layers end with the run onto which it is laid.
-
-    That run, `onto`, leads away from `start`. The upper half of the fold's edge is its mirror image in the
-    line of the fold, the lower half the mirror image of that in the middle of the fold.
-    """
-    gap = start.distance(end)
-    middle = start.toward(end, 0.5)
-    axis = inner[0].toward(inner[1], 0.5) - middle
-    image = onto.transformed(Rigid.mirroring(start, inner[0] - start))
-    image = image.between_points(start, image.end)
-    met = line_crossings(image.extended(0.0, gap), middle, axis)
-    if not met or met[0].along > UNDERLAY * gap:
-        return Path.through(start, end)
-    upper = image.extended(0.0, gap).between(0.0, met[0].along)
-    return linked((upper, upper.transformed(Rigid.mirroring(middle, axis)).reversed()))
 
 
 def lines_over(piece: Piece, dart: Dart) -> tuple[ReferenceLine, ...]:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import TYPE_CHECKING, Final
 
 from specc.pattern.measure import dart_angle, drawn_length, stitched_length
 from specc.pattern.outline import area
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from specc.pattern.piece import Piece
 
 SAME_LENGTH: Final = 1e-6  # mm
@@ -46,6 +49,34 @@ class DartChange:
     after: DartState | None
 
 
+class Way(StrEnum):
+    """How cloth is drawn in along an edge."""
+
+    GATHERS = "gathers"
+    EASE = "ease"
+    PLEAT = "pleat"
+    TUCK = "tuck"
+
+
+@dataclass(frozen=True, slots=True)
+class Fullness:
+    """What is drawn in along an edge in one way: in how many stretches or folds, and how much, in mm."""
+
+    count: int
+    amount: float
+
+
+@dataclass(frozen=True, slots=True)
+class FullnessChange:
+    """Gathers, ease or folds that an edge got, lost or has more or less of; None where it has none."""
+
+    piece: str
+    edge: str
+    way: Way
+    before: Fullness | None
+    after: Fullness | None
+
+
 @dataclass(frozen=True, slots=True)
 class AreaChange:
     """A piece whose area without dart wedges changed, in mm2; None where the piece is not made."""
@@ -62,6 +93,7 @@ class Record:
     step: int
     edges: tuple[EdgeChange, ...]
     darts: tuple[DartChange, ...]
+    fullness: tuple[FullnessChange, ...]
     areas: tuple[AreaChange, ...]
 
 
@@ -75,6 +107,7 @@ def recorded(step: int, before: tuple[Piece, ...], after: tuple[Piece, ...]) -> 
         step,
         tuple(change for name, a, b in pairs for change in _edges(name, a, b)),
         tuple(change for name, a, b in pairs for change in _darts(name, a, b)),
+        tuple(change for name, a, b in pairs for change in _fullness(name, a, b)),
         tuple(change for name, a, b in pairs for change in _areas(name, a, b)),
     )
 
@@ -115,6 +148,27 @@ def _states(piece: Piece | None) -> dict[str, DartState]:
         return {}
     states = {dart.name: DartState(dart.edge, dart_angle(dart)) for dart in piece.darts}
     return states | {dart.name: DartState(None, None) for dart in piece.two_pointed}
+
+
+def _fullness(name: str, before: Piece | None, after: Piece | None) -> Iterator[FullnessChange]:
+    """Of a piece that is not made any more nothing is told: what it had is gone with it."""
+    old, new = _drawn_in(before), _drawn_in(after)
+    for edge, way in dict.fromkeys((*old, *new)) if after else ():
+        a, b = old.get((edge, way)), new.get((edge, way))
+        amounts = (a.amount if a else None, b.amount if b else None)
+        if (a.count if a else 0) != (b.count if b else 0) or _differ(*amounts, SAME_LENGTH):
+            yield FullnessChange(name, edge, way, a, b)
+
+
+def _drawn_in(piece: Piece | None) -> dict[tuple[str, Way], Fullness]:
+    found: dict[tuple[str, Way], Fullness] = {}
+    for edge in piece.edges if piece else ():
+        gathers = ((Way.EASE if one.eased else Way.GATHERS, one.amount) for one in edge.gathers)
+        folds = ((Way(fold.kind.value), fold.amount) for fold in edge.folds)
+        for way, amount in (*gathers, *folds):
+            so_far = found.get((edge.name, way), Fullness(0, 0.0))
+            found[edge.name, way] = Fullness(so_far.count + 1, so_far.amount + amount)
+    return found
 
 
 def _areas(name: str, before: Piece | None, after: Piece | None) -> tuple[AreaChange, ...]:

@@ -5,13 +5,13 @@ Knows nothing of JSON. Lengths are millimetres under names that end in `_mm`, ar
 
 from __future__ import annotations
 
-from math import degrees
 from typing import TYPE_CHECKING
 
 from specc.diagnostics.render_json import as_data
 from specc.document.closure_data import closure_data, fastening_data, opening_data
 from specc.document.data import Members
 from specc.document.pages.source import digest
+from specc.document.record_data import record_data
 from specc.making.attached import CaughtAt
 from specc.pattern.measure import drawn_length, stitched_length
 from specc.units import Dimension
@@ -19,12 +19,11 @@ from specc.units import Dimension
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from specc.alteration.record import AreaChange, DartChange, DartState, EdgeChange, Record
     from specc.diagnostics import Diagnostic
     from specc.document.data import Value
     from specc.document.sheet import Sheet
     from specc.geometry.point import Point
-    from specc.making.assembly import CutPiece, EdgeLength, SizeAssembly, StepRecords, Walk, Zone
+    from specc.making.assembly import CutPiece, EdgeLength, NotchMark, SizeAssembly, StepRecords, Walk, Zone
     from specc.making.attached import Attached
     from specc.model.garment import Accept
     from specc.pattern.piece import Edge, Piece
@@ -80,6 +79,7 @@ def _size(sheet: Sheet, made: SizeAssembly, taken: SizeQuantities) -> Members:
             ("pieces", Members(tuple((piece.name, _piece(piece, cut)) for piece, cut in pieces))),
             ("seams", Members(tuple((walk.seam, _walk(walk)) for walk in made.walks))),
             ("attachments", Members(tuple((one.attachment, _attached(one)) for one in made.attached))),
+            ("notches", tuple(_notch(mark) for mark in made.notches)),
             ("closures", Members(tuple((one.closure, closure_data(one)) for one in made.closures))),
             ("openings", tuple(opening_data(one) for one in made.openings)),
             ("openings_worn", tuple(opening_data(one) for one in made.worn)),
@@ -174,6 +174,19 @@ def _attached(one: Attached) -> Members:
     )
 
 
+def _notch(mark: NotchMark) -> Members:
+    return Members(
+        (
+            ("piece", mark.piece),
+            ("edge", mark.edge),
+            ("at_mm", mark.at),
+            ("within_fold_mm", mark.within),
+            ("double", mark.double),
+            ("reason", mark.reason.value),
+        )
+    )
+
+
 def _side(edges: tuple[EdgeLength, ...]) -> Value:
     return tuple(
         Members(
@@ -224,54 +237,9 @@ def _alteration(sheet: Sheet, step: StepRecords) -> Members:
         (
             ("line", step.line),
             ("sentence", step.sentence),
-            ("sizes", Members(tuple((size, _record(record)) for size, record in records))),
+            ("sizes", Members(tuple((size, record_data(record)) for size, record in records))),
         )
     )
-
-
-def _record(record: Record) -> Members:
-    return Members(
-        (
-            ("edges", tuple(map(_edge_change, record.edges))),
-            ("darts", tuple(map(_dart_change, record.darts))),
-            ("areas", tuple(map(_area_change, record.areas))),
-        )
-    )
-
-
-def _edge_change(change: EdgeChange) -> Members:
-    return Members(
-        (
-            ("piece", change.piece),
-            ("edge", change.edge),
-            ("before_mm", change.before),
-            ("after_mm", change.after),
-            ("drawn_before_mm", change.drawn_before),
-            ("drawn_after_mm", change.drawn_after),
-        )
-    )
-
-
-def _dart_change(change: DartChange) -> Members:
-    return Members(
-        (
-            ("piece", change.piece),
-            ("dart", change.dart),
-            ("before", _dart_state(change.before)),
-            ("after", _dart_state(change.after)),
-        )
-    )
-
-
-def _dart_state(state: DartState | None) -> Members | None:
-    if state is None:
-        return None
-    angle = None if state.angle is None else degrees(state.angle)
-    return Members((("edge", state.edge), ("angle_deg", angle)))
-
-
-def _area_change(change: AreaChange) -> Members:
-    return Members((("piece", change.piece), ("before_mm2", change.before), ("after_mm2", change.after)))
 
 
 def _accepted(said: Diagnostic, accept: Accept) -> Members:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Severity, declare
 from specc.geometry.region import self_crossing
 from specc.geometry.segment import Line
-from specc.pattern.outline import edge_path
+from specc.pattern.outline import edge_path, straight_across
 from specc.units import format_length
 
 if TYPE_CHECKING:
@@ -50,7 +50,7 @@ def _crossing(piece: Piece, draft: PieceDraft) -> list[Diagnostic]:
     points: list[Point] = []
     owners: list[str] = []
     for edge in piece.edges:
-        flat = edge_path(piece, edge, lambda _dart: ()).flattened()[:-1]
+        flat = edge_path(piece, edge, straight_across).flattened()[:-1]
         points += flat
         owners += [edge.name] * len(flat)
     crossing = self_crossing(points)

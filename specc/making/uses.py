@@ -63,9 +63,19 @@ def _use(
         return EdgeUse(piece.name, edge, "none", None, 0.0)
     kind, name, (width, depths), _ = found[piece.name, edge]
     allowance, turned = evaluate(width), tuple(evaluate(depth) for depth in depths)
-    # Where an edge has an allowance of its own, it is the outermost fold that gives or takes.
-    folded = (allowance - sum(turned[1:]), *turned[1:]) if turned else ()
-    return EdgeUse(piece.name, edge, kind, name, allowance, folded)
+    return EdgeUse(piece.name, edge, kind, name, allowance, _folded(allowance, turned))
+
+
+def _folded(allowance: float, turned: tuple[float, ...]) -> tuple[float, ...]:
+    """The depths by which an allowance is turned.
+
+    Where an edge has one of its own it is the outermost fold that gives or takes; one too narrow to be turned
+    twice is turned once.
+    """
+    if not turned or allowance <= 0.0:
+        return ()
+    deep = allowance - sum(turned[1:])
+    return (deep, *turned[1:]) if deep > 0.0 else (allowance,)
 
 
 def _used(garment: Garment) -> Iterator[tuple[str, str, _Allowed, PartRef]]:

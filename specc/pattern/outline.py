@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from specc.geometry import region
-from specc.geometry.crossing import line_crossings
 from specc.geometry.path import Path
 from specc.geometry.point import Point, Rigid
 from specc.geometry.segment import Line
 from specc.geometry.tolerance import SAME
+from specc.pattern.folding import fold_edge
 from specc.pattern.piece import NamedPoint, TwoPointedDart
 
 if TYPE_CHECKING:
@@ -22,29 +21,30 @@ if TYPE_CHECKING:
 UP = Point(0.0, 1.0)
 
 
-def edge_path(piece: Piece, edge: Edge, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
-    """The edge as one path; `across` gives the points between a dart's two mouth ends."""
+def edge_path(piece: Piece, edge: Edge, across: Callable[[Dart], Path]) -> Path:
+    """The edge as one path; `across` gives the run between a dart's two mouth ends."""
     darts = {dart.name: dart for dart in piece.darts}
     path = edge.parts[0]
     for name, part in zip(edge.darts, edge.parts[1:], strict=True):
-        path = _over(path, part, across(darts[name]))
+        between = across(darts[name])
+        runs = tuple(run for run in between.segments if run.length() > SAME)
+        path = Path((*path.segments, *runs, *part.segments))
     return path
 
 
-def _over(path: Path, part: Path, between: tuple[Point, ...]) -> Path:
-    stops = (path.end, *between, part.start)
-    runs = tuple(Line(a, b) for a, b in pairwise(stops) if a.distance(b) > SAME)
-    return Path((*path.segments, *runs, *part.segments))
+def straight_across(dart: Dart) -> Path:
+    """A straight run across the mouth of a dart."""
+    return Path((Line(dart.first, dart.second),))
 
 
 def notched_outline(piece: Piece) -> Path:
     """The closed outline with every dart cut out to its pivot."""
-    return _outline(piece, lambda dart: (dart.pivot,))
+    return _outline(piece, lambda dart: Path.through(dart.first, dart.pivot, dart.second))
 
 
 def drawn_outline(piece: Piece) -> Path:
     """The closed outline with a straight run across every dart's mouth."""
-    return _outline(piece, lambda _dart: ())
+    return _outline(piece, straight_across)
 
 
 def capped_outline(piece: Piece) -> Path:
@@ -57,27 +57,20 @@ def capped_runs(piece: Piece) -> tuple[tuple[str, Path], ...]:
     return tuple((edge.name, edge_path(piece, edge, lambda dart: _cap(piece, dart))) for edge in piece.edges)
 
 
-def _outline(piece: Piece, across: Callable[[Dart], tuple[Point, ...]]) -> Path:
+def _outline(piece: Piece, across: Callable[[Dart], Path]) -> Path:
     segments = [segment for edge in piece.edges for segment in edge_path(piece, edge, across).segments]
     segments[-1] = segments[-1].between(segments[-1].start, segments[0].start)
     return Path(tuple(segments))
 
 
-def _cap(piece: Piece, dart: Dart) -> tuple[Point, ...]:
-    """The corner of the dart's cap: where the seam beyond a leg, mirrored in that leg, meets the middle."""
+def _cap(piece: Piece, dart: Dart) -> Path:
+    """The end of the dart's folded cloth, trued to the seam beyond the leg over which it is pressed."""
     edge = next(edge for edge in piece.edges if dart.name in edge.darts)
     index = edge.darts.index(dart.name)
-    mouth = dart.second - dart.first
-    onto_second = laid_onto_second(piece, dart.first, dart.second)
-    seam, leg = (edge.parts[index + 1], dart.second) if onto_second else (edge.parts[index], dart.first)
-    mirrored = seam.transformed(Rigid.mirroring(dart.pivot, leg - dart.pivot))
-    if not onto_second:
-        mirrored = mirrored.reversed()
-    middle = dart.first.toward(dart.second, 0.5) - dart.pivot
-    if middle.norm() <= SAME or mirrored.start.distance(leg) > SAME:
-        return ()
-    met = line_crossings(mirrored.extended(0.0, mouth.norm()), dart.pivot, middle)
-    return (met[0].at,) if met else ()
+    inner = (dart.pivot, dart.pivot)
+    if laid_onto_second(piece, dart.first, dart.second):
+        return fold_edge(edge.parts[index + 1], dart.second, dart.first, inner).reversed()
+    return fold_edge(edge.parts[index].reversed(), dart.first, dart.second, inner)
 
 
 def laid_onto_second(piece: Piece, first: Point, second: Point) -> bool:
@@ -164,7 +157,7 @@ def unfolded_outline(piece: Piece) -> Path:
         return drawn_outline(piece)
     index = next(i for i, edge in enumerate(piece.edges) if edge.name == piece.fold)
     order = piece.edges[index + 1 :] + piece.edges[:index]
-    segments = [segment for edge in order for segment in edge_path(piece, edge, lambda _dart: ()).segments]
+    segments = [segment for edge in order for segment in edge_path(piece, edge, straight_across).segments]
     # The mirrored half comes back from the fold's start to its end.
     half = Path(tuple(segments))
     back = half.transformed(mirror).reversed().between_points(half.end, half.start)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.alteration_drawing import overlay
 from specc.document.document import Figure, Group, Heading, Page, Paragraph
+from specc.document.fullness_changes import fullness_changes
 from specc.document.table import Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
@@ -65,7 +66,11 @@ def _whole(sheet: Sheet) -> Iterator[Block]:
 def _step(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Block]:
     heading = Heading(step.sentence, str(number), f"line {step.line}")
     figures = tuple(_figure(sheet, number))
-    tables = (*_edges(sheet, step, number), *_darts(sheet, step, number))
+    tables = (
+        *_edges(sheet, step, number),
+        *_darts(sheet, step, number),
+        *fullness_changes(sheet, step, number),
+    )
     gone = tuple(_left_out(step))
     if not (figures or tables or gone):
         yield Group("together", (heading, Paragraph("Changes no length.")))
