@@ -6,8 +6,9 @@ at the back (16 CFR 1120.3, edition of 2015, read; ASTM F1816 from summaries). E
 from summaries. The laws speak of some garments and some ages, and other countries have others: a warning,
 never a verdict.
 
-A drawstring is a trim that a method takes with `hanging` ends. That it lies at hood or neck is read from the
-lines `bust-line` of the pieces. Common practice, no source.
+A drawstring is a trim that a method takes with `hanging` ends. A binding that runs on past an open neck as
+ties is told too: the European summaries bar halter ties on young children. That either lies at hood or neck
+is read from the lines `bust-line` of the pieces. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from specc.rules.subject import Subject
 
 ON_CHILD = declare(
-    "SPC538", "drawstring-on-child", Severity.WARNING, "`{made}` is a drawstring on a child's garment: {what}"
+    "SPC538", "drawstring-on-child", Severity.WARNING, "`{made}` {kind} on a child's garment: {what}"
 )
 
 MOST: Final = 3.0 * 25.4  # mm outside the channel
@@ -45,10 +46,14 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
         return
     every: tuple[Seam | Finish, ...] = (*subject.garment.seams, *subject.garment.finishes)
     for made in every:
+        edges = made.first if isinstance(made, Seam) else made.along
         hanging = [takes.hanging for takes in made.making.takes if takes.hanging is not None]
         if not hanging:
+            if _ties(subject, made) and any(_at_neck(subject.assembly.sizes[0], edge) for edge in edges):
+                what = "they lie at hood or neck, where a cord strangles"
+                told = ON_CHILD.at(made.origin, made=made.name, kind="ends in ties", what=what).note(_LAW)
+                yield told.help("leave them off: turn the ends under, and take a fastening")
             continue
-        edges = made.first if isinstance(made, Seam) else made.along
         longest = max(subject.evaluate(one) for one in hanging)
         if any(_at_neck(subject.assembly.sizes[0], edge) for edge in edges):
             what = "it lies at hood or neck, where a cord strangles"
@@ -58,7 +63,15 @@ def check(subject: Subject) -> Iterator[Diagnostic]:
             cure = "shorten the ends, sew the string down at the back, no toggles or knots; or take elastic"
         else:
             continue
-        yield ON_CHILD.at(made.origin, made=made.name, what=what).note(_LAW).help(cure)
+        told = ON_CHILD.at(made.origin, made=made.name, kind="is a drawstring", what=what)
+        yield told.note(_LAW).help(cure)
+
+
+def _ties(subject: Subject, made: Seam | Finish) -> bool:
+    """Whether a trim runs on past the ends of an edge that stays open."""
+    size = subject.assembly.sizes[0]
+    open_ended = any(one.by == made.name and not one.closed for one in (*size.rounds, *size.sewn))
+    return open_ended and any(takes.beyond is not None for takes in made.making.takes)
 
 
 def _at_neck(size: SizeAssembly, edge: PartRef) -> bool:

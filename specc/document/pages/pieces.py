@@ -204,6 +204,10 @@ def _drawing(sheet: Sheet, piece: Piece, cut: CutPiece) -> Drawing:
         f"{header.style}{revision}, size {header.sample}",
         f"cut {piece.cut}, {how_cut(piece)}",
         *filter(None, (_cloth(sheet, piece),)),
+        *(
+            f"and {times_again(ply, piece)} from {sheet.title_of(ply.cloth)}"
+            for ply in cut_again(sheet.garment, piece.name)
+        ),
     )
     room = Point(_WIDTH, sheet.page_height - _BELOW - _drawn_in(piece))
     titles = onto(sheet, piece.name)

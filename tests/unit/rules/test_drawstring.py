@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from specc.pipeline import quantities
-from tests.made import CLOTH, codes, length, sizes, top
+from tests.made import CLOTH, SHOULDERS, SIDES, codes, length, sizes, top
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
@@ -102,3 +102,22 @@ def test_a_string_is_cut_to_the_full_round_and_two_ends() -> None:
     assert ends.length == pytest.approx(100.0)
     assert cut.cut_length == pytest.approx(whole + 100.0)
     assert {zone.held for zone in cut.zones} == {0.0}
+
+
+@pytest.mark.parametrize(
+    ("head", "ends", "sewn", "warned"),
+    [
+        (CHILD, "ties", False, 1),
+        (CHILD, "turned-under", False, 0),
+        (CHILD, "ties", True, 0),  # the neck is closed: nothing runs on
+        ("", "ties", False, 0),
+    ],
+)
+def test_ties_at_a_neck_that_opens_are_told(head: str, ends: str, warned: int, *, sewn: bool) -> None:
+    strip = "trim strip { kind bias strip; cut-from calico }\n"
+    neck = f"finish neck along front.neck, back.neck by bias-bound {{ binding strip; ends {ends} }}\n"
+    shoulder = SHOULDERS if sewn else ""
+    told = about_strings(top(strip + neck, head=head, seams=shoulder + SIDES))
+
+    assert len(told) == warned
+    assert all("`neck` ends in ties" in one.message for one in told)
