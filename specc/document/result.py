@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics.render_json import as_data
 from specc.document.closure_data import closure_data, fastening_data, opening_data
 from specc.document.data import Members
+from specc.document.drawn_in_data import drawn_in_data
 from specc.document.pages.source import digest
 from specc.document.record_data import record_data
 from specc.making.attached import CaughtAt
@@ -119,7 +120,13 @@ def _closed(points: tuple[Point, ...]) -> Value:
 
 
 def _edge(edge: Edge) -> Members:
-    return Members((("stitched_mm", stitched_length(edge)), ("drawn_mm", drawn_length(edge))))
+    return Members(
+        (
+            ("stitched_mm", stitched_length(edge)),
+            ("drawn_mm", drawn_length(edge)),
+            *drawn_in_data(edge),
+        )
+    )
 
 
 def _walk(walk: Walk) -> Members:

@@ -58,6 +58,24 @@ def test_motions_keep_lengths_turning_and_area(path: Path, motion: Rigid) -> Non
     assert signed_area(moved) == pytest.approx(sign * signed_area(path), rel=1e-9, abs=1e-5)
 
 
+@given(rigid_motions(), rigid_motions(), points())
+def test_motions_follow_one_another_and_are_undone(first: Rigid, then: Rigid, point: Point) -> None:
+    assert then.after(first)(point).distance(then(first(point))) < 1e-6
+    assert first.inverse()(first(point)).distance(point) < 1e-6
+    assert first.inverse().mirrors == first.mirrors
+
+
+@given(paths(), rigid_motions())
+def test_an_affine_map_takes_every_point_of_a_path(path: Path, motion: Rigid) -> None:
+    def wider(point: Point) -> Point:
+        return Point(2.0 * point.x + 0.5 * point.y, point.y - 3.0)
+
+    mapped = path.mapped(wider)
+    for old, new in zip(path.segments, mapped.segments, strict=True):
+        assert all(new.point_at(t).distance(wider(old.point_at(t))) < 1e-6 for t in (0.0, 0.3, 0.8, 1.0))
+    assert path.mapped(motion) == path.transformed(motion)
+
+
 @given(st.lists(smooth, min_size=1, max_size=3), rigid_motions())
 def test_motions_keep_turning(parts: list[Cubic | Line], motion: Rigid) -> None:
     sign = -1.0 if motion.mirrors else 1.0

@@ -10,6 +10,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from specc.alteration import move_seam, shape_edge
+from specc.alteration.closed_edge import ClosedEdge
 from specc.alteration.refusal import Refusal
 from specc.model.recutting import EndShift, MoveSeam, Shape
 from specc.pattern.measure import dart_angle, stitched_length
@@ -36,6 +37,20 @@ def moved(pieces: tuple[Piece, ...], step: MoveSeam) -> tuple[Piece, ...]:
     for piece in result:
         is_whole(piece)
     return result
+
+
+@given(fronts())
+def test_an_edge_shut_and_opened_again_is_the_same(piece: Piece) -> None:
+    side = edge(piece, "side")
+    shut = ClosedEdge.of(piece, side)
+    assert shut.path.length() == pytest.approx(stitched_length(side), abs=1e-6)
+    opened = shut.opened(shut.path)
+    assert not isinstance(opened, str)
+    parts, (dart,) = opened
+    for part_of, old in zip(parts, side.parts, strict=True):
+        assert part_of.start.distance(old.start) < 1e-5
+        assert part_of.end.distance(old.end) < 1e-5
+    assert dart_angle(dart) == pytest.approx(dart_angle(piece.darts[0]), abs=1e-7)
 
 
 @given(fronts(), lengths(2, 30), lengths(2, 30), ways)
