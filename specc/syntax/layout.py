@@ -15,7 +15,8 @@ _DECLARATION = re.compile(
     rf"""(?:garment|cloth|trim|thread|care|chart|block|method|alter|label)\b
       [^\n{{}}"]*+(?:"[^"\n]*"[^\n{{}}"]*+)?\{{
     | seam[ \t]+{_NAME}{_TITLE}[ \t]+joins\b
-    | (?:finish|hem)[ \t]+{_NAME}{_TITLE}[ \t]+along\b
+    | (?:finish|hem|closure)[ \t]+{_NAME}{_TITLE}[ \t]+along\b
+    | also[ \t]+cut[ \t]
     | attach[ \t]+{_NAME}[^\n{{}}"]*?{_TITLE}[ \t]+(?:on|to)\b
     | use[ \t]+(?:"|(?:chart|block)\b)
     | grade[ \t]+{_NAME}[ \t]*(?:=|\{{)
