@@ -11,7 +11,7 @@ from specc.diagnostics import Severity, declare
 from specc.making.attached import CaughtAt, Misplaced
 from specc.making.sewing_on import NO_PLACE
 from specc.making.walk import is_share
-from specc.pattern.lookup import edge_named, edges_at, piece_named
+from specc.pattern.lookup import edge_named, edges_at, part_of
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from specc.model.attachment import Caught
     from specc.model.construction import Seam
-    from specc.model.expression import Expression, PartRef
+    from specc.model.expression import Expression
     from specc.pattern.piece import Edge, Piece
 
 BEYOND_EDGE = declare(
@@ -36,13 +36,13 @@ def catch(
     asked: Caught, pieces: tuple[Piece, ...], seams: tuple[Seam, ...], evaluate: Callable[[Expression], float]
 ) -> CaughtAt | Misplaced:
     """The ends at their place, or why there is none."""
-    owner, edge = _edge(asked.to, pieces)
+    owner, edge = part_of(pieces, asked.to.piece or "", asked.to.name)
     corner = asked.at.from_corner
     if corner not in (None, edge.start, edge.end):
         reason = f"`{corner}` is not an end of `{owner.name}.{edge.name}`"
         facts = (("piece", owner.name), ("reason", reason))
         return Misplaced(NO_PLACE, asked.at.origin, facts, f"write `{edge.start}` or `{edge.end}`")
-    width = max(_width(*_edge(end, pieces), seams) for end in asked.ends)
+    width = max(_width(*part_of(pieces, end.piece or "", end.name), seams) for end in asked.ends)
     whole = stitched_length(edge)
     share = is_share(asked.at.at)
     along = evaluate(asked.at.at) * (whole if share else 1.0)
@@ -62,14 +62,6 @@ def catch(
     twice = (owner.fold is not None or owner.cut > 1) and not across and asked.side is None
     ends = tuple(f"{ref.piece}.{ref.name}" for ref in asked.ends)
     return CaughtAt(asked.name, ends, owner.name, edge.name, start, end, 1 + twice, across)
-
-
-def _edge(ref: PartRef, pieces: tuple[Piece, ...]) -> tuple[Piece, Edge]:
-    piece = piece_named(pieces, ref.piece or "")
-    edge = edge_named(piece, ref.name) if piece else None
-    if piece is None or edge is None:
-        raise KeyError(f"{ref.piece}.{ref.name}")
-    return piece, edge
 
 
 def _width(piece: Piece, edge: Edge, seams: tuple[Seam, ...]) -> float:

@@ -15,7 +15,7 @@ from specc.geometry.region import signed_area
 from specc.making.closed import Closed, FasteningPlace
 from specc.making.spacing import Spread, spread
 from specc.making.topology import crossed
-from specc.pattern.lookup import edge_named, line_named, piece_named
+from specc.pattern.lookup import line_named, part_of
 from specc.pattern.measure import place_on_edge, stitched_at, stitched_length
 from specc.pattern.outline import drawn_outline
 
@@ -135,10 +135,7 @@ def _side(refs: tuple[PartRef, ...], pieces: tuple[Piece, ...], topology: Topolo
     links: list[_Link] = []
     at, start = ends[0], 0.0
     for ref in refs:
-        piece = piece_named(pieces, ref.piece or "")
-        edge = edge_named(piece, ref.name) if piece else None
-        if piece is None or edge is None:
-            raise KeyError(f"{ref.piece}.{ref.name}")
+        piece, edge = part_of(pieces, ref.piece or "", ref.name)
         forward = topology.meet(at, (piece.name, 0, edge.start))
         if not forward and not topology.meet(at, (piece.name, 0, edge.end)):
             return None

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from specc.making.topology import Stretch
-from specc.pattern.lookup import edge_named, piece_named
+from specc.pattern.lookup import part_of
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
@@ -70,7 +70,7 @@ def laid_sides(seam: Seam, pieces: tuple[Piece, ...], topology: Topology) -> tup
         if found is None:
             return None
         stretches, begin = found
-        edges = tuple(_edge(pieces, stretch) for stretch in stretches)
+        edges = tuple(part_of(pieces, stretch.piece, stretch.edge)[1] for stretch in stretches)
         if begin is None:
             sides.append(_from_centre_back(stretches, edges, topology))
         elif begin[:2] == (stretches[0].piece, stretches[0].side) and begin[2] in (
@@ -143,10 +143,3 @@ def _from_centre_back(
 def called_back(piece: str, edge: str) -> bool:
     """Whether an edge is named as one of the back: `back.side`, `sleeve.cap-back`."""
     return "back" in (*piece.split("-"), *edge.split("-"))
-
-
-def _edge(pieces: tuple[Piece, ...], stretch: Stretch) -> Edge:
-    piece = piece_named(pieces, stretch.piece)
-    edge = edge_named(piece, stretch.edge) if piece else None
-    assert edge is not None, stretch
-    return edge

@@ -15,7 +15,7 @@ from specc.making.cloths import cloth_of
 from specc.making.rounds import held_along
 from specc.making.worn import closed_parts
 from specc.model.expression import PartRef
-from specc.pattern.lookup import edge_named, piece_named
+from specc.pattern.lookup import part_of
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
@@ -188,11 +188,7 @@ class _Openings:
         return sum(self._length((stretch.piece, stretch.edge)) for stretch in run.stretches)
 
     def _length(self, name: Name) -> float:
-        piece = piece_named(self._pieces, name[0])
-        edge = edge_named(piece, name[1]) if piece else None
-        if edge is None:
-            raise KeyError(".".join(name))
-        return stitched_length(edge)
+        return stitched_length(part_of(self._pieces, *name)[1])
 
     def _side(self, side: tuple[EdgeLength, ...]) -> float:
         """How far a side of a seam reaches by its cloth."""

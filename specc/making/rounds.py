@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Severity, declare
 from specc.making.assembly import Round, Zone
 from specc.making.walk import is_share
-from specc.pattern.lookup import edge_named, piece_named
+from specc.pattern.lookup import part_of
 from specc.pattern.measure import stitched_length
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def rounds(
     said: list[Diagnostic] = []
     zones: dict[tuple[str, str], tuple[Zone, ...]] = {}
     for ref in finish.along:
-        edge = _edge(pieces, ref.piece or "", ref.name)
+        edge = part_of(pieces, ref.piece or "", ref.name)[1]
         holds = [
             hold for hold in finish.holds if (hold.along.piece, hold.along.name) == (ref.piece, ref.name)
         ]
@@ -61,7 +61,7 @@ def seam_rounds(
     runs = topology.copies_alike(seam.first) if to_itself else topology.runs(seam.first)
     zones: dict[tuple[str, str], tuple[Zone, ...]] = {}
     for ref in seam.first:
-        edge = _edge(pieces, ref.piece or "", ref.name)
+        edge = part_of(pieces, ref.piece or "", ref.name)[1]
         zones[ref.piece or "", ref.name] = _zones(ref.piece or "", edge, [], evaluate, [])
     return _stated(seam, _counted(seam.name, pieces, zones, runs or ()), evaluate)
 
@@ -118,7 +118,7 @@ def _round(
     run: Run,
     count: int,
 ) -> Round:
-    edges = [_edge(pieces, stretch.piece, stretch.edge) for stretch in run.stretches]
+    edges = [part_of(pieces, stretch.piece, stretch.edge)[1] for stretch in run.stretches]
     laid = tuple(zone for stretch in run.stretches for zone in zones[stretch.piece, stretch.edge])
     turning = sum(abs(part.turning()) for edge in edges for part in edge.parts)
     return Round(name, run.closed, count, laid, sum(stitched_length(edge) for edge in edges), turning)
@@ -168,11 +168,3 @@ def _limit(
         return whole if limit == edge.end else 0.0
     value = evaluate(limit)
     return value * whole if is_share(limit) else value
-
-
-def _edge(pieces: tuple[Piece, ...], piece: str, name: str) -> Edge:
-    owner = piece_named(pieces, piece)
-    edge = edge_named(owner, name) if owner else None
-    if edge is None:
-        raise KeyError(f"{piece}.{name}")
-    return edge

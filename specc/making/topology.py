@@ -15,14 +15,14 @@ from dataclasses import dataclass
 from math import inf
 from typing import TYPE_CHECKING
 
-from specc.pattern.lookup import edge_named, piece_named
+from specc.pattern.lookup import edge_named, part_of, piece_named
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from specc.model.construction import Seam
     from specc.model.expression import PartRef
-    from specc.pattern.piece import Edge, Piece
+    from specc.pattern.piece import Piece
 
 Corner = tuple[str, int, str]  # piece, side (0 left, 1 right), corner
 Chain = tuple["PartRef", ...]
@@ -104,7 +104,7 @@ class Topology:
 
     def ends(self, stretch: Stretch) -> tuple[Corner, Corner]:
         """The corners at the start and at the end of a stretch; corners that meet are one and the same."""
-        edge = self._edge(stretch.piece, stretch.edge)
+        edge = part_of(self.pieces, stretch.piece, stretch.edge)[1]
         return (
             self.met((stretch.piece, stretch.side, edge.start)),
             self.met((stretch.piece, stretch.side, edge.end)),
@@ -202,13 +202,6 @@ class Topology:
             one, other = ends[following]
             corner = other if one == corner else one
 
-    def _edge(self, piece: str, name: str) -> Edge:
-        owner = piece_named(self.pieces, piece)
-        edge = edge_named(owner, name) if owner else None
-        if edge is None:
-            raise KeyError(f"{piece}.{name}")
-        return edge
-
     def _sew(self, one: Chain, another: Chain, ply: tuple[str, int]) -> None:
         to_itself = _names(one) == _names(another)
         for side in (0, 1):
@@ -248,7 +241,7 @@ class Topology:
         """The two outer corners of a run that does not close, by the names that their pieces give them."""
         corners = []
         for stretch in (run.stretches[0], run.stretches[-1]):
-            edge = self._edge(stretch.piece, stretch.edge)
+            edge = part_of(self.pieces, stretch.piece, stretch.edge)[1]
             corners.append(tuple((stretch.piece, stretch.side, name) for name in (edge.start, edge.end)))
         if len(run.stretches) == 1:
             return corners[0][0], corners[0][1]
@@ -266,7 +259,7 @@ class Topology:
             return None
         corners = []
         for ref in refs:
-            edge = self._edge(ref.piece or "", ref.name)
+            edge = part_of(self.pieces, ref.piece or "", ref.name)[1]
             corners.append(((ref.piece or "", side, edge.start), (ref.piece or "", side, edge.end)))
         if len(corners) == 1:
             return corners[0]

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from specc.making.assembly import EdgeLength, Walk, WalkedPly
 from specc.model.construction import ToFit
 from specc.model.expression import Constant
-from specc.pattern.lookup import edge_named, piece_named
+from specc.pattern.lookup import part_of
 from specc.pattern.measure import stitched_length
 from specc.units import Dimension
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from specc.model.construction import Seam
     from specc.model.expression import Expression, PartRef
-    from specc.pattern.piece import Edge, Piece
+    from specc.pattern.piece import Piece
 
 Side = tuple["PartRef", ...]
 
@@ -77,7 +77,7 @@ def _often(seam: Seam, side: Side, pieces: tuple[Piece, ...]) -> list[tuple[Part
     """
     found = []
     for ref in side:
-        piece, edge = _part(ref, pieces)
+        piece, edge = part_of(pieces, ref.piece or "", ref.name)
         copies = piece.cut * (2 if piece.fold not in {None, edge.name} else 1)
         sides = sum(any(_same(ref, one) for one in other) for other in seam.sides)
         found.append((ref, max(1, copies // sides)))
@@ -89,17 +89,9 @@ def _same(one: PartRef, other: PartRef) -> bool:
 
 
 def _names(ref: PartRef, pieces: tuple[Piece, ...]) -> tuple[str, str, float]:
-    piece, edge = _part(ref, pieces)
+    piece, edge = part_of(pieces, ref.piece or "", ref.name)
     return piece.name, edge.name, stitched_length(edge)
 
 
 def _whole(side: tuple[EdgeLength, ...]) -> float:
     return sum(edge.length * edge.times for edge in side)
-
-
-def _part(ref: PartRef, pieces: tuple[Piece, ...]) -> tuple[Piece, Edge]:
-    piece = piece_named(pieces, ref.piece or "")
-    edge = edge_named(piece, ref.name) if piece else None
-    if piece is None or edge is None:
-        raise KeyError(f"{ref.piece}.{ref.name}")
-    return piece, edge

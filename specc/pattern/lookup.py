@@ -25,6 +25,15 @@ def edge_named(piece: Piece, name: str) -> Edge | None:
     return next((edge for edge in piece.edges if edge.name == name), None)
 
 
+def part_of(pieces: Iterable[Piece], piece: str, edge: str) -> tuple[Piece, Edge]:
+    """The piece and its edge, which are known to be there; else KeyError."""
+    owner = piece_named(pieces, piece)
+    found = edge_named(owner, edge) if owner else None
+    if owner is None or found is None:
+        raise KeyError(f"{piece}.{edge}")
+    return owner, found
+
+
 def dart_named(piece: Piece, name: str) -> Dart | TwoPointedDart | None:
     """The dart of that name, of either kind, if the piece has it."""
     darts: tuple[Dart | TwoPointedDart, ...] = (*piece.darts, *piece.two_pointed)

@@ -138,11 +138,16 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
         word = "drawn " if drawn else ""
         before = tuple(_cell(each, 0, near, none=_NEW) for each in lengths)
         after = tuple(_cell(each, 1, near, none=_GONE) for each in lengths)
+        if all(cell == _NEW for cell in before):
+            rows.append(Row((f"{piece}.{edge}", _NEW, *after)))
+            continue
+        change = tuple(_difference(each, near) for each in lengths)
         rows += (
             Row((f"{piece}.{edge}", f"{word}before", *before), with_next=True),
-            Row(("", f"{word}after", *after), with_next=True),
-            Row(("", "change", *(_difference(each, near) for each in lengths))),
+            Row(("", f"{word}after", *after), with_next=any(change)),
         )
+        if any(change):
+            rows.append(Row(("", "change", *change)))
     note = "Drawn: along the paper, of edges that stay as long as sewn." if on_paper else ""
     if rows:
         yield Table(f"edges-changed-{number}", "", _columns(sheet, "Edge"), tuple(rows), note=note)
