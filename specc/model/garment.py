@@ -45,6 +45,8 @@ class Header:
 
     `unit` is the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
 
+    `cutting`: how the order is cut, one of CUTTINGS of the model of spreading.
+
     `puts_on`: `over the head`, `stepping in`, or None when the garment opens. `paper`: A4 or Letter.
     """
 
@@ -58,6 +60,7 @@ class Header:
     sizes: tuple[str, ...]
     sample: str
     order: tuple[Ordered, ...]
+    cutting: str
     unit: str
     paper: str
     revisions: tuple[Revision, ...]

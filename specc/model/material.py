@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from fractions import Fraction
 
+    from specc.model.spreading import Spreading
     from specc.source import Span
     from specc.units import Quantity
 
@@ -50,6 +51,7 @@ class Cloth:
     stretch: Fraction
     shrinks_length: Fraction
     shrinks_width: Fraction
+    spreading: Spreading
     price: Price | None
     colour: str | None
     supplier: str | None

@@ -35,11 +35,17 @@ def bottom_left(strip: Strip, *, squares: int = 300) -> Layout:
     taken = np.zeros((squares, 0), dtype=bool)
     placed = []
     for shape in _largest_first(strip.shapes):
-        masks = [(angle, *_mask(turned(shape.outline, angle), side, strip.gap)) for angle in shape.angles]
+        masks = [
+            (angle, *_mask(turned(shape.outline, angle), side, strip.gap, pinned=shape.pinned))
+            for angle in shape.angles
+        ]
         masks = [mask for mask in masks if mask[1].shape[0] <= squares]
         for _ in range(shape.count):
             angle, mask, corner, (column, row) = min(
-                ((angle, mask, corner, _first_free(taken, mask)) for angle, mask, corner in masks),
+                (
+                    (angle, mask, corner, _first_free(taken[: len(mask)] if shape.pinned else taken, mask))
+                    for angle, mask, corner in masks
+                ),
                 key=lambda found: (found[3][0] + found[1].shape[1], found[3], found[0]),
             )
             high, wide = mask.shape
@@ -54,11 +60,16 @@ def bottom_left(strip: Strip, *, squares: int = 300) -> Layout:
 
 
 def _largest_first(shapes: Sequence[Shape]) -> list[Shape]:
-    return sorted(shapes, key=lambda shape: (-abs(polygon_area(shape.outline)), shape.name))
+    return sorted(shapes, key=lambda shape: (not shape.pinned, -abs(polygon_area(shape.outline)), shape.name))
 
 
-def _mask(outline: tuple[Point, ...], side: float, gap: float) -> tuple[NDArray[np.bool_], Point]:
-    """The squares that the shape touches, gap included, and their lower left corner in its outline."""
+def _mask(
+    outline: tuple[Point, ...], side: float, gap: float, *, pinned: bool
+) -> tuple[NDArray[np.bool_], Point]:
+    """The squares that the shape touches, gap included, and their lower left corner in its outline.
+
+    The squares begin half a gap above the strip's edge: so far above its own lowest side where it is pinned.
+    """
     import numpy as np  # noqa: PLC0415
     from shapely import Polygon, box, intersects, prepare  # noqa: PLC0415
 
@@ -66,6 +77,7 @@ def _mask(outline: tuple[Point, ...], side: float, gap: float) -> tuple[NDArray[
     # Half of the gap all round, so that two shapes keep the whole of it.
     grown = shape.buffer(gap / 2.0, join_style="mitre") if gap else shape
     left, bottom, right, top = grown.bounds
+    bottom += gap if pinned else 0.0
     wide, tall = ceil((right - left) / side - _EXACT), ceil((top - bottom) / side - _EXACT)
     xs, ys = np.meshgrid(left + np.arange(wide) * side, bottom + np.arange(tall) * side)
     inner = side * _EXACT

@@ -20,13 +20,15 @@ if TYPE_CHECKING:
 class Shape:
     """A simple polygon to be placed `count` times, turned by one of `angles` (degrees, counter-clockwise).
 
-    The first point is not repeated. The angles turn about the origin of the outline.
+    The first point is not repeated. The angles turn about the origin of the outline. A `pinned` shape lies
+    with its lowest side on the lower edge of the strip, without a gap: a fold.
     """
 
     name: str
     outline: tuple[Point, ...]
     count: int
     angles: tuple[float, ...]
+    pinned: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -49,8 +49,11 @@ def search(
     """Layouts one after the other, each shorter than the one before.
 
     Ends after `reports` reports, or after `patience` reports without a layout. The strip must be wide enough
-    for each shape. Closing the iterator ends the search. Raises SearchFailedError when there is no layout.
+    for each shape. Closing the iterator ends the search. Raises SearchFailedError when there is no layout, or
+    when shapes are pinned, of which the library knows nothing.
     """
+    if any(shape.pinned for shape in strip.shapes):
+        raise SearchFailedError
     told = {
         "width": strip.width + _EASE,
         "gap": strip.gap,

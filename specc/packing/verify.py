@@ -41,6 +41,8 @@ def faults(strip: Strip, layout: Layout) -> tuple[str, ...]:
     outlines = [outline_of(strip, placed) for placed in layout.placed]
     for placed, outline in zip(layout.placed, outlines, strict=True):
         low, high = bounds(outline)
+        if named[placed.shape].pinned and abs(low.y) > SLACK:
+            found.append(f"`{placed.shape}` does not lie on the fold")
         if low.x < -SLACK or high.x > layout.length + SLACK:
             found.append(f"`{placed.shape}` lies beyond an end of the lay")
         if low.y < -SLACK or high.y > strip.width + SLACK:
@@ -75,7 +77,7 @@ def too_large(strip: Strip) -> tuple[tuple[Shape, float], ...]:
     """The shapes that fit the strip's width at none of their angles, and the width that each would need."""
     found = []
     for shape in strip.shapes:
-        needed = min(_across(shape, angle) for angle in shape.angles) + 2.0 * strip.gap
+        needed = min(_across(shape, angle) for angle in shape.angles) + strip.gap * (2 - shape.pinned)
         if needed > strip.width + _EXACT:
             found.append((shape, needed))
     return tuple(found)

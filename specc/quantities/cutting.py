@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from specc.geometry.allowance import Allowed, cut_line
 from specc.geometry.region import polygon_area
+from specc.laying import SizeCuts
 from specc.making.assembly import CutPiece
 from specc.making.cloths import cloth_of, cut_again, times_again
 from specc.pattern.outline import capped_runs, flat_outline
@@ -44,6 +45,26 @@ def _allowed(edge: Edge, run: Path, use: EdgeUse) -> Allowed:
         square_end=edge.end in use.squared,
         on_fold=use.kind == "fold",
     )
+
+
+def cut_from(
+    garment: Garment, sizes: tuple[SizeAssembly, ...], cuts: tuple[tuple[CutPiece, ...], ...]
+) -> dict[str, tuple[SizeCuts, ...]]:
+    """What is cut of each cloth, by its name: for each size the pieces, their cut outlines, how many of each."""
+    return {
+        cloth.name: tuple(
+            SizeCuts(
+                size.size,
+                tuple(
+                    (piece, cut, piece.cut)
+                    for piece, cut in zip(size.pieces, of_size, strict=True)
+                    if cloth_of(garment, piece.name) is cloth
+                ),
+            )
+            for size, of_size in zip(sizes, cuts, strict=True)
+        )
+        for cloth in garment.cloths
+    }
 
 
 def cloth_uses(

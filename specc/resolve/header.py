@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Applicability, Edit
 from specc.model.garment import Header, Ordered, Revision
+from specc.model.spreading import CUTTINGS, GARMENT
 from specc.resolve.codes import name_taken, out_of_range, there_are, unknown_name, wrong_value
 from specc.resolve.properties import Properties, reason, said, span_of, span_of_value, titled
 from specc.syntax import tree
@@ -19,7 +20,10 @@ if TYPE_CHECKING:
     from specc.resolve.charts import Measured
     from specc.source import Span
 
-_KNOWN = ("style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "units", "paper")
+_KNOWN = (
+    "style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "cutting", "units",
+    "paper",
+)  # fmt: skip
 MOST_SIZES = 40
 _MOST_ORDERED = 1_000_000
 
@@ -54,6 +58,7 @@ def resolve_header(node: tree.Sheet, measured: Measured, say: Collector) -> Head
         sizes or (),
         sample,
         order,
+        sheet.word("cutting", CUTTINGS, kind="a way of cutting") or GARMENT,
         sheet.word("units", ("in", "cm", "mm"), kind="a unit for the sheet") or "cm",
         sheet.word("paper", ("A4", "Letter"), kind="a size of paper") or "A4",
         _revisions(sheet),

@@ -20,6 +20,7 @@ from specc.resolve.codes import (
 )
 from specc.resolve.prices import LENGTHS, resolve_price
 from specc.resolve.properties import Properties, as_quantity, said, span_of, span_of_value, titled
+from specc.resolve.spreading import SPREADING, resolve_spreading
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
@@ -53,7 +54,7 @@ _MOST_ROLL = Quantity.of(100_000, UNITS["m"])
 
 def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
     """The cloth; it is the shell unless it says what it is for."""
-    known = ("for", "fibre", "width", "weight", "is", "shrinks", "stretch", *_COMMON)
+    known = ("for", "fibre", "width", "weight", "is", "shrinks", "stretch", *SPREADING, *_COMMON)
     sheet = _sheet(node, "a cloth", known, say)
     width, usable = _widths(sheet)
     wanted = "a weight by area, such as `140 g/m2`"
@@ -72,6 +73,7 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
         sheet.ratio("stretch") or Fraction(0),
         length_share,
         width_share,
+        resolve_spreading(sheet),
         resolve_price(sheet, LENGTHS),
         sheet.words("colour", example="rust red"),
         sheet.words("supplier", example="Saltmarsh Works"),
