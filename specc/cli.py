@@ -22,12 +22,16 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.document.document import Document
     from specc.pipeline import Result
+    from specc.searching import Known
+    from specc.world import Folder
 
 OK, WRONG, USAGE, OUR_FAULT = 0, 1, 2, 70
+_LONGEST, _MOST_JOBS = 10_000.0, 256  # minutes, searches
 _RARELY = 200_000  # objects made between two looks for garbage
 INTERRUPTED, READER_GONE = 130, 141  # as a shell counts them: 128 and the number of the signal
 
-_BORDERS = ("tree", "garment", "pieces", "assembly", "quantities", "document")
+_UNCUT = ("tree", "garment", "pieces", "assembly")
+_BORDERS = (*_UNCUT, "quantities", "document")
 
 
 class _UsageError(Exception):
@@ -102,10 +106,34 @@ def _parser() -> argparse.ArgumentParser:
     )
     build.set_defaults(run=_build)
 
+    lay = commands.add_parser("lay", help="search for shorter lays, and keep them in a file beside a garment")
+    lay.add_argument("file", metavar="FILE", help="a .garment file")
+    lay.add_argument(
+        "--minutes", type=_positive, default=2.0, metavar="N", help="how long to search (default: 2)"
+    )
+    lay.add_argument(
+        "--jobs", type=_jobs, metavar="N", help="searches side by side (default: one a processor)"
+    )
+    lay.set_defaults(run=_lay)
+
     explain = commands.add_parser("explain", help="say more about a code")
     explain.add_argument("code", metavar="CODE", help="such as SPC501")
     explain.set_defaults(run=_explain)
     return parser
+
+
+def _positive(text: str) -> float:
+    value = float(text)
+    if not 0.0 < value <= _LONGEST:
+        raise ValueError(text)
+    return value
+
+
+def _jobs(text: str) -> int:
+    value = int(text)
+    if not 1 <= value <= _MOST_JOBS:
+        raise ValueError(text)
+    return value
 
 
 def _check(options: argparse.Namespace) -> int:
@@ -121,6 +149,8 @@ def _build(options: argparse.Namespace) -> int:
 
     def build(file: str) -> None:
         result = _compiled(file)
+        if options.show not in _UNCUT:
+            result = _laid_out(result, file)
         outcome.add(result.diagnostics)
         if options.show:
             _print(_shown(result, options.show), sys.stdout)
@@ -150,6 +180,46 @@ def _write(file: str, result: Result, out: Path, written: dict[str, str]) -> Non
     except OutputError as fault:
         raise _UsageError(str(fault)) from fault
     _print(_visible((out / folder / "sheet.pdf").as_posix()) + "\n", sys.stdout)
+
+
+def _lay(options: argparse.Namespace) -> int:
+    from specc.searching import known_lays  # noqa: PLC0415  only this command searches
+
+    outcome = _Outcome()
+    result = _compiled(options.file)
+    outcome.add(result.diagnostics)
+    known, said = known_lays(result, _world(options.file)) if outcome.status == OK else (None, ())
+    outcome.add(said)
+    _tell(outcome.said, "text", sys.stderr)
+    if known is None:
+        return outcome.status
+    return _search(known, options)
+
+
+def _search(known: Known, options: argparse.Namespace) -> int:
+    """Search until the time is over or somebody interrupts; then what was found is kept."""
+    from specc.laying.lay_file import beside  # noqa: PLC0415
+    from specc.searching import search  # noqa: PLC0415
+    from specc.writing import OutputError  # noqa: PLC0415
+
+    moving = _is_terminal(sys.stderr)
+    jobs = options.jobs or os.cpu_count() or 1
+    found = search(known, Path(options.file), seconds=options.minutes * 60.0, jobs=jobs)
+    try:
+        for each in found:
+            line = f"lay {each.number} of {each.count}: {_visible(each.said)}"
+            if moving:
+                print(f"\r\033[K{line}", end="\n" if each.done else "", file=sys.stderr, flush=True)
+            elif each.done:
+                print(line, file=sys.stderr, flush=True)
+    except KeyboardInterrupt:
+        print("stopped; the best so far is kept", file=sys.stderr)
+    except OutputError as fault:
+        raise _UsageError(str(fault)) from fault
+    finally:
+        found.close()
+    _print(_visible(beside(options.file)) + "\n", sys.stdout)
+    return OK
 
 
 def _explain(options: argparse.Namespace) -> int:
@@ -191,7 +261,7 @@ def _for_each(files: Sequence[str], outcome: _Outcome, act: Callable[[str], None
 def _compiled(file: str) -> Result:
     """Everything that can be said of a file; its own folder is the project folder."""
     from specc.pipeline import check_bytes  # noqa: PLC0415
-    from specc.world import LARGEST_FILE, Folder  # noqa: PLC0415
+    from specc.world import LARGEST_FILE  # noqa: PLC0415
 
     path = Path(file)
     try:
@@ -204,7 +274,20 @@ def _compiled(file: str) -> Result:
         raise _UsageError(f"cannot read {file}: {reason}") from None
     if len(data) > LARGEST_FILE:
         raise _UsageError(f"{file} has more than {LARGEST_FILE} bytes, too many for a spec")
-    return check_bytes(path.name, data, Folder(path.parent))
+    return check_bytes(path.name, data, _world(file))
+
+
+def _world(file: str) -> Folder:
+    """What may be seen beside a file: its own folder is the project folder."""
+    from specc.world import Folder  # noqa: PLC0415
+
+    return Folder(Path(file).parent)
+
+
+def _laid_out(result: Result, file: str) -> Result:
+    from specc.pipeline import lay_out  # noqa: PLC0415
+
+    return lay_out(result, _world(file))
 
 
 def _document(result: Result) -> Document | None:

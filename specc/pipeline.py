@@ -1,30 +1,34 @@
 """Owns the order of the stages, from text to document. Knows nothing of the insides of any stage.
 
-text -> trees -> garment -> pieces, drafted and altered -> assembly -> measures -> judgement -> quantities ->
-document
+text -> trees -> garment -> pieces, drafted and altered -> assembly -> measures -> judgement -> cut pieces ->
+lays -> quantities -> document
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from specc import __version__
 from specc.alteration.shape import shape
 from specc.diagnostics import Collector, Severity
-from specc.gather import gather, read
-from specc.making import assemble
+from specc.gather import Refused, gather, read
+from specc.laying.plan import CutOut
+from specc.making import assemble, cut
 from specc.quantities import count, measure
 from specc.resolve import resolve
 from specc.rules import RULES, Subject, judge
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from specc.alteration.shape import Shaped
     from specc.diagnostics import Diagnostic
     from specc.document.document import Document
     from specc.gather import World
     from specc.making import Assembly
     from specc.model.garment import Garment
+    from specc.packing import Layout, Strip
     from specc.quantities import Measures, Quantities
     from specc.resolve import Gathered
     from specc.rules import Judgement
@@ -42,6 +46,7 @@ class Result:
     assembly: Assembly | None = None
     measures: Measures | None = None
     judgement: Judgement | None = None
+    cut_out: CutOut | None = None
 
 
 def check(source: SourceFile, world: World) -> Result:
@@ -71,11 +76,46 @@ def check_bytes(name: str, data: bytes, world: World) -> Result:
     return Result(said) if said else check(source, world)
 
 
+def lay_out(result: Result, world: World, plan: Callable[[Strip], Layout] | None = None) -> Result:
+    """A judged garment with its pieces cut and laid: as the lay file beside it says, else as `plan` does.
+
+    Without a plan of the caller's own it is the quick one, bounded in work.
+    """
+    from specc.laying import lay  # noqa: PLC0415  only a build pays for lays
+    from specc.packing import quick  # noqa: PLC0415
+
+    if result.gathered is None or result.garment is None or result.assembly is None:
+        return result
+    say = Collector()
+    say.add(*result.diagnostics)
+    known = say.keep(known_layouts(result.gathered.spec.file.name, world))
+    pieces = cut(result.assembly)
+    lays = say.keep(lay(result.garment, result.assembly, pieces, known, plan or quick))
+    return replace(result, diagnostics=say.diagnostics, cut_out=CutOut(pieces, lays))
+
+
+def known_layouts(name: str, world: World) -> tuple[dict[str, Layout] | None, tuple[Diagnostic, ...]]:
+    """The layouts of the lay file beside the spec of that name, by the keys of their strips; None without."""
+    from specc.laying import lay_file  # noqa: PLC0415
+
+    beside = lay_file.beside(name)
+    data = world.project(beside)
+    if data is Refused.MISSING:
+        return None, ()
+    if isinstance(data, Refused):
+        return None, (lay_file.unreadable(beside, str(data)),)
+    return lay_file.read(beside, data)
+
+
 def quantities(result: Result) -> Quantities | None:
-    """What a checked garment takes; None when checking ended before it could be known."""
+    """What a checked garment takes; None when checking ended before it could be known.
+
+    Where it was not laid out, cloth is counted by area.
+    """
     if result.garment is None or result.shaped is None or result.assembly is None or result.measures is None:
         return None
-    return count(result.garment, result.shaped, result.assembly, result.measures)
+    cut_out = result.cut_out or CutOut(cut(result.assembly))
+    return count(result.garment, result.shaped, result.assembly, result.measures, cut_out)
 
 
 def document(result: Result) -> Document | None:

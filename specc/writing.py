@@ -69,6 +69,18 @@ def write_all(folder: Path, files: Iterable[OutputFile]) -> None:
         raise OutputError(f"cannot write {folder}: {fault.strerror or fault}") from fault
 
 
+def write_one(path: Path, data: bytes) -> None:
+    """The file holds the data. Raises OutputError, with the old file as it was."""
+    try:
+        place = path.resolve()
+        with tempfile.TemporaryDirectory(prefix=f".{place.name}-", dir=place.parent) as scratch:
+            fresh = Path(scratch) / _NEW
+            fresh.write_bytes(data)
+            fresh.replace(place)
+    except OSError as fault:
+        raise OutputError(f"cannot write {path}: {fault.strerror or fault}") from fault
+
+
 def _recover(folder: Path) -> None:
     """Put back a folder that a run was about to replace when the machine or somebody put an end to it."""
     if folder.exists():

@@ -11,10 +11,12 @@ from specc.document.pages import (
     cautions,
     cover,
     labels,
+    lays,
     making,
     measures,
     pieces,
     source,
+    ticket,
     trims,
 )
 from specc.document.result import result
@@ -31,7 +33,7 @@ if TYPE_CHECKING:
     from specc.model.garment import Garment
     from specc.quantities.quantities import Quantities
 
-PAGES = (cover, cautions, measures, pieces, alterations, making, trims, bill, labels, source)
+PAGES = (cover, cautions, measures, pieces, alterations, making, trims, bill, lays, ticket, labels, source)
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 
 

@@ -45,6 +45,16 @@ class Lengths:
         exact = Fraction(round(Fraction(mm) * _GRID), _GRID)
         return format_length(ceil(exact / step) * step, self.unit, with_unit=False)
 
+    @property
+    def cloth_unit(self) -> str:
+        """The unit of lengths of cloth: yd beside inches, else m."""
+        return "yd" if self.unit == "in" else "m"
+
+    def of_cloth(self, mm: float) -> str:
+        """A length of cloth, up to the next hundredth of a yard or metre, with the unit."""
+        exact = Fraction(round(Fraction(mm) * _GRID), _GRID) / UNITS[self.cloth_unit].size
+        return f"{format_number(Fraction(ceil(exact * 100), 100), decimals=2)} {self.cloth_unit}"
+
     def said(self, mm: Fraction | float) -> str:
         """The nearest step, with the unit."""
         return format_length(mm, self.unit)

@@ -3,7 +3,23 @@
 Knows nothing of prices or of paper.
 """
 
-from specc.laying.lay import ClothLayer, SizeCuts, Wanted, lay
-from specc.laying.plan import ClothLays, LaidPiece, Lay, Ratio, Way
+from specc.laying.cloth import ClothLayer, Wanted
+from specc.laying.improve import Improved, improve
+from specc.laying.lay import lay, layers, sound_layouts
+from specc.laying.plan import ClothLays, CutOut, LaidPiece, Lay, Ratio, Way
 
-__all__ = ["ClothLayer", "ClothLays", "LaidPiece", "Lay", "Ratio", "SizeCuts", "Wanted", "Way", "lay"]
+__all__ = [
+    "ClothLayer",
+    "ClothLays",
+    "CutOut",
+    "Improved",
+    "LaidPiece",
+    "Lay",
+    "Ratio",
+    "Wanted",
+    "Way",
+    "improve",
+    "lay",
+    "layers",
+    "sound_layouts",
+]

@@ -42,9 +42,9 @@ def _garments(left: dict[str, int], _fits: Fits, _plies: int) -> Iterable[Spread
 
 
 def _sets(left: dict[str, int], fits: Fits, _plies: int) -> Iterable[Spread]:
-    """All sizes that are still wanted, once each, as often as the scarcest of them; what does not fit waits."""
+    """All sizes still wanted, once each, as often as the scarcest of them; what does not fit waits."""
     while left:
-        ratio = _trimmed({size: 1 for size in left}, fits)
+        ratio = _trimmed(dict.fromkeys(left, 1), fits)
         times = min(left[each.size] for each in ratio)
         yield Spread(ratio, 1, times)
         left = _less(left, ratio, times)

@@ -1,4 +1,4 @@
-"""Owns what a lay is: pieces placed on a length of cloth, spread so many plies high. Frozen values, millimetres.
+"""Owns what a lay is: pieces placed on a length of cloth, spread so many plies high. Lengths in millimetres.
 
 Knows nothing of how a lay is found.
 """
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from specc.geometry.point import Point
+    from specc.making.assembly import CutPiece
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,8 @@ class Ratio:
 class LaidPiece:
     """A piece as it lies: its cut outline, allowances and shrinkage added, x along the cloth, y across it.
 
-    `mirrored`: cut as the other of a pair. `folded`: its fold edge lies on the fold of the cloth.
+    `mirrored`: cut as the other of a pair. `folded`: its fold edge lies on the fold of the cloth. `grain`
+    are the ends of its grain line, where one is drawn.
     """
 
     size: str
@@ -32,14 +34,16 @@ class LaidPiece:
     mirrored: bool
     folded: bool
     outline: tuple[Point, ...]
+    grain: tuple[Point, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Lay:
     """Garments of `ratio` on cloth `plies` high, cut `times` over.
 
-    `length` is of one ply, ends included; `width` is what is laid out (half of the cloth where it is folded).
-    `share` is how much of length and width the pieces cover. `searched`: from the lay file, else a quick plan.
+    `length` is of one ply, ends included; `width` is what is laid out, half the cloth where it is folded.
+    `share` is how much of length and width the pieces cover. `searched`: from the lay file, else planned in
+    a hurry.
     """
 
     ratio: tuple[Ratio, ...]
@@ -69,8 +73,8 @@ class Way:
 class ClothLays:
     """How one cloth is cut: `cutting` is the way chosen, `lays` its lays in the order of the work.
 
-    `per_garment` is the length that one garment of each size takes: its share of the lays, by area. `order` is
-    the length for all that is ordered, None without an order. `ways` compares what is known of all ways.
+    `per_garment` is the length that one garment of each size takes: its share of the lays, by area. `order`
+    is the length for all that is ordered, None without an order. `ways` compares what is known of all ways.
     """
 
     cloth: str
@@ -80,3 +84,11 @@ class ClothLays:
     per_garment: tuple[float, ...]
     order: float | None
     ways: tuple[Way, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CutOut:
+    """The garment cut out: the cut pieces of each size, and the lays of each cloth where any were made."""
+
+    pieces: tuple[tuple[CutPiece, ...], ...]
+    lays: tuple[ClothLays, ...] = ()

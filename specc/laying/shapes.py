@@ -1,4 +1,4 @@
-"""Owns the shapes that a lay is made of: cut pieces turned to the grain, grown by shrinkage, opened, mirrored.
+"""Owns the shapes of a lay: cut pieces turned to the grain, grown by shrinkage, opened, mirrored.
 
 Knows nothing of how shapes are placed.
 """
@@ -17,58 +17,74 @@ from specc.pattern.lookup import edge_named
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from specc.making.assembly import CutPiece
+    from specc.laying.cutting import Cut
     from specc.model.material import Cloth
     from specc.pattern.piece import Piece
 
 _ALONG = 0.02  # how far a fold edge may lean from the grain, as a share: more is not a fold along the cloth
 _STRAIGHT = 1e-3  # mm
+_STAYS = Rigid.moving(Point(0.0, 0.0))
+_OVER = Rigid.mirroring(Point(0.0, 0.0), Point(1.0, 0.0))
 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A shape of a lay and whose it is."""
+    """A shape of a lay and whose it is; `grain` are the ends of its grain line, where one is drawn."""
 
     shape: Shape
     size: str
     piece: str
     mirrored: bool
+    grain: tuple[Point, ...]
 
 
-def shapes(size: str, cloth: Cloth, pieces: Iterable[tuple[Piece, CutPiece, int]], garments: int) -> tuple[Laid, ...]:
-    """What so many garments of a size need: a piece, its cut outline and how many are cut of it, each.
+def shapes(size: str, cloth: Cloth, cuts: Iterable[Cut], garments: int) -> tuple[Laid, ...]:
+    """What so many garments of a size need of the cloth.
 
     On open cloth pairs are mirrored and pieces on the fold opened. On cloth that lies double a pair is laid
     once, and a piece on the fold once along the fold.
     """
-    return tuple(laid for piece, cut, count in pieces for laid in _laid(size, cloth, piece, cut, count * garments))
+    names: dict[str, int] = {}
+    found: list[Laid] = []
+    for cut in cuts:
+        times = names[cut.piece.name] = names.get(cut.piece.name, 0) + 1
+        name = f"{size} {cut.piece.name}" + (f" {times}" if times > 1 else "")
+        found += _laid(name, size, cloth, cut, garments)
+    return tuple(found)
 
 
-def _laid(size: str, cloth: Cloth, piece: Piece, cut: CutPiece, count: int) -> Iterator[Laid]:
+def _laid(name: str, size: str, cloth: Cloth, cut: Cut, garments: int) -> Iterator[Laid]:
+    piece, count = cut.piece, cut.count * garments
     along = _grain(piece)
-    drawn = tuple(_straightened(p, along) for p in cut.cut)
+    drawn = tuple(_straightened(p, along) for p in cut.outline)
+    ends = () if piece.grain is None else (piece.grain.start, piece.grain.end)
+    line = tuple(_straightened(end, along) for end in ends)
     fold = _fold(piece, along)
     double = cloth.spreading.spread != OPEN
     angles = (0.0,) if {"napped", "one-way"} & set(cloth.traits) else (0.0, 180.0)
-    name = f"{size} {piece.name}"
 
-    def laid(outline: tuple[Point, ...], times: int, *, mirrored: bool = False, pinned: bool = False) -> Laid:
+    def laid(
+        outline: tuple[Point, ...], moved: Rigid, times: int, *, mirrored: bool = False, pinned: bool = False
+    ) -> Laid:
         grown = tuple(_grown(p, cloth) for p in outline)
-        shape = Shape(f"{name} mirrored" if mirrored else name, grown, times, (0.0,) if pinned else angles, pinned)
-        return Laid(shape, size, piece.name, mirrored)
+        grain = tuple(_grown(moved(end), cloth) for end in line)
+        called = f"{name} mirrored" if mirrored else name
+        shape = Shape(called, grown, times, (0.0,) if pinned else angles, pinned)
+        return Laid(shape, size, piece.name, mirrored, grain)
 
     if fold is not None and double and abs(fold[1].y) <= _ALONG * abs(fold[1].x):
-        yield laid(_on_fold(drawn, fold[0]), count, pinned=True)
+        onto = _onto_fold(drawn, fold[0])
+        yield laid(tuple(map(onto, drawn)), onto, count, pinned=True)
     elif fold is not None:
-        yield laid(_opened(drawn, Rigid.mirroring(*fold)), count)
+        yield laid(_opened(drawn, Rigid.mirroring(*fold)), _STAYS, count)
     else:
-        yield laid(drawn, (count + 1) // 2)
+        yield laid(drawn, _STAYS, (count + 1) // 2)
         if count > 1 and not double:
-            yield laid(tuple(Point(p.x, -p.y) for p in reversed(drawn)), count // 2, mirrored=True)
+            yield laid(tuple(map(_OVER, drawn)), _OVER, count // 2, mirrored=True)
 
 
 def _grain(piece: Piece) -> Point:
-    """The direction of the grain line; without one a piece lies as it is drawn, its height along the cloth."""
+    """The direction of the grain line; without one the height of the drawing lies along the cloth."""
     if piece.grain is None or piece.grain.start.distance(piece.grain.end) < _STRAIGHT:
         return Point(0.0, 1.0)
     return (piece.grain.end - piece.grain.start).unit()
@@ -105,11 +121,11 @@ def _opened(half: tuple[Point, ...], mirror: Rigid) -> tuple[Point, ...]:
     return one + tuple(mirror(p) for p, stays in reversed(turned) if not stays)
 
 
-def _on_fold(half: tuple[Point, ...], on: Point) -> tuple[Point, ...]:
-    """The half with its fold edge on y = 0, above which it lies."""
-    moved = tuple(Point(p.x, p.y - on.y) for p in half)
-    low, high = bounds(moved)
-    return moved if high.y >= -low.y else tuple(Point(p.x, -p.y) for p in reversed(moved))
+def _onto_fold(half: tuple[Point, ...], on: Point) -> Rigid:
+    """The motion that takes the fold edge to y = 0 and the half above it."""
+    low, high = bounds(half)
+    down = Rigid.moving(Point(0.0, -on.y))
+    return down if high.y - on.y >= on.y - low.y else _OVER.after(down)
 
 
 def area(laid: Iterable[Laid]) -> float:

@@ -4,20 +4,21 @@ Knows nothing of garments: shapes have names, outlines and angles, the strip has
 """
 
 from specc.packing.bottom_left import bottom_left
-from specc.packing.problem import Layout, Placed, Shape, Strip, outline_of
+from specc.packing.problem import Layout, Placed, Shape, Strip, lain, outline_of
 from specc.packing.quick import quick
-from specc.packing.search import Found, SearchFailedError, search
+from specc.packing.search import Report, SearchFailedError, search
 from specc.packing.verify import faults, too_large
 
 __all__ = [
-    "Found",
     "Layout",
     "Placed",
+    "Report",
     "SearchFailedError",
     "Shape",
     "Strip",
     "bottom_left",
     "faults",
+    "lain",
     "outline_of",
     "quick",
     "search",

@@ -53,10 +53,11 @@ def bottom_left(strip: Strip, *, squares: int = 300) -> Layout:
                 more = np.zeros((squares, column + wide - taken.shape[1]), dtype=bool)
                 taken = np.concatenate((taken, more), axis=1)
             taken[row : row + high, column : column + wide] |= mask
-            at = Point(strip.gap / 2.0 + column * side - corner.x, strip.gap / 2.0 + row * side - corner.y)
+            x, y = strip.gap / 2.0 + column * side - corner.x, strip.gap / 2.0 + row * side - corner.y
+            at = Point(round(x, 3), round(y, 3))
             placed.append(Placed(shape.name, angle, at))
     ends = [bounds(outline_of(strip, one))[1].x for one in placed]
-    return Layout(max(ends, default=0.0) + strip.gap, tuple(placed))
+    return Layout(round(max(ends, default=0.0) + strip.gap, 3), tuple(placed))
 
 
 def _largest_first(shapes: Sequence[Shape]) -> list[Shape]:

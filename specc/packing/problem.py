@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import cos, radians, sin
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from specc.geometry.point import Point
-from specc.geometry.region import polygon_area
+from specc.geometry.region import bounds, polygon_area
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+
+_WORTH: Final = 1.0  # mm of cloth
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,18 @@ class Strip:
         """Of all shapes, each as often as it is placed."""
         return sum(abs(polygon_area(shape.outline)) * shape.count for shape in self.shapes)
 
+    def is_shortest(self, length: float) -> bool:
+        """Whether no layout can be shorter than this length by as much as would be worth a search."""
+        return length <= self._least + _WORTH
+
+    @property
+    def _least(self) -> float:
+        """A length below which no layout can be: that of its longest shape, or that of its area."""
+        longest = max(
+            (min(_along(shape, angle) for angle in shape.angles) for shape in self.shapes), default=0.0
+        )
+        return max(longest + 2.0 * self.gap, self.area / self.width)
+
 
 @dataclass(frozen=True, slots=True)
 class Placed:
@@ -69,6 +83,11 @@ class Layout:
         return strip.area / (strip.width * self.length) if self.length else 0.0
 
 
+def _along(shape: Shape, angle: float) -> float:
+    low, high = bounds(turned(shape.outline, angle))
+    return high.x - low.x
+
+
 def turned(outline: Iterable[Point], angle: float) -> tuple[Point, ...]:
     """The outline turned about the origin; right angles are exact."""
     quarter, rest = divmod(angle, 90.0)
@@ -85,3 +104,8 @@ def outline_of(strip: Strip, placed: Placed) -> tuple[Point, ...]:
     if outline is None:
         raise KeyError(placed.shape)
     return tuple(p + placed.at for p in turned(outline, placed.angle))
+
+
+def lain(point: Point, placed: Placed) -> Point:
+    """Where a point of a shape lies on the strip."""
+    return turned((point,), placed.angle)[0] + placed.at

@@ -1,8 +1,8 @@
 """Owns running the packing library in a process of its own: a problem on standard input, reports on output.
 
 Knows nothing of what becomes of the reports. The library cannot be interrupted, and what goes wrong inside of
-it may end the process: so the process is one that anybody may kill. A line of output is one feasible layout,
-as JSON: `report` counts all reports up to it, feasible or not.
+it may end the process: so the process is one that anybody may kill. A line of output is one report,
+as JSON: its number, and what is placed where if its layout can be cut.
 """
 
 from __future__ import annotations
@@ -15,14 +15,12 @@ from time import sleep
 from typing import Any, Final
 
 _PAUSE: Final = 0.01  # seconds between two looks for reports
+_AGAIN: Final = 20  # pauses after which something is said though there is nothing new
 _LONG: Final = 1_000_000  # seconds: the end of the search is decided by who reads
 
 
 def main() -> None:
-    """Solve what stands on standard input.
-
-    End after `reports` reports, or after `patience` reports without a layout; null is for ever.
-    """
+    """Solve what stands on standard input, until the process is ended or the library has enough."""
     import spyrrow  # noqa: PLC0415 - only this process needs it
 
     told = json.load(sys.stdin)
@@ -44,26 +42,27 @@ def main() -> None:
     thread.start()
     kinds = spyrrow.ReportType
     feasible = (kinds.ExplFeas, kinds.CmprFeas, kinds.Final)
-    count, vain, going = 0, 0, True
+    number, quiet, going = 0, 0, True
     while going:
         going = thread.is_alive()
         for kind, solution in queue.drain():
-            count, vain = count + 1, vain + 1
-            if kind in feasible:
-                vain = 0
-                _tell(count, solution)
-            if count == told["reports"] or vain == told["patience"]:
-                going = False
-                break
+            number, quiet = number + 1, 0
+            _tell(number, solution if kind in feasible else None)
+        quiet += 1
+        if quiet % _AGAIN == 0:
+            _tell(number, None)
         sleep(_PAUSE)
-    sys.stdout.flush()
     os._exit(0)  # the library's thread cannot be asked to stop
 
 
-def _tell(count: int, solution: Any) -> None:  # noqa: ANN401 - the library has no types at run time
-    placed = [(item.id, item.rotation, *item.translation) for item in solution.placed_items]
-    sys.stdout.write(json.dumps({"report": count, "length": solution.width, "placed": placed}) + "\n")
-    sys.stdout.flush()
+def _tell(number: int, solution: Any) -> None:  # noqa: ANN401 - the library has no types at run time
+    items = solution.placed_items if solution else ()
+    placed = [(item.id, item.rotation, *item.translation) for item in items]
+    try:
+        sys.stdout.write(json.dumps({"report": number, "placed": placed}) + "\n")
+        sys.stdout.flush()
+    except OSError:  # nobody listens any more
+        os._exit(0)
 
 
 if __name__ == "__main__":

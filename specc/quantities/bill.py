@@ -1,6 +1,6 @@
-"""Owns the first bill of materials: what one garment and the order take, in units of sale, and what it costs.
+"""Owns the bill of materials: what one garment and the order take, in units of sale, and what it costs.
 
-Knows nothing of lays: cloth is reckoned by area, which is the least that any lay can take.
+Knows nothing of how lays are made. Without lays cloth is reckoned by area, the least that any lay can take.
 """
 
 from __future__ import annotations
@@ -15,12 +15,15 @@ from specc.units import UNITS, Dimension
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from specc.laying import ClothLays
     from specc.model.garment import Garment
     from specc.model.material import Cloth, Price, Thread, Trim
     from specc.quantities.quantities import SizeQuantities
 
 _SQUARE = 1e-9
 BY_AREA = "area of the cut pieces, shrinkage added, over the usable width; a lay takes more"
+BY_LAYS = "the lays, added up; for one garment, its share of them"
+AND_STRIPS = "; and strips by area, shrinkage added, over the usable width"
 BY_LENGTH = "lengths to cut, added up"
 BY_COUNT = "counted"
 TO_OPENINGS = "counted, one to an opening, in the length in which it is sold"
@@ -28,10 +31,12 @@ FROM_CLOTH = "lengths to cut, added up; the strips are cut from `{cloth}`, whose
 NOT_RECKONED = "not reckoned in this version; buy by experience"
 
 
-def bill(garment: Garment, sizes: tuple[SizeQuantities, ...]) -> tuple[BillLine, ...]:
+def bill(
+    garment: Garment, sizes: tuple[SizeQuantities, ...], lays: tuple[ClothLays, ...]
+) -> tuple[BillLine, ...]:
     """A line for each cloth, trim, thread and label, in the order of the text."""
     counts = [next((o.count for o in garment.header.order if o.size == size.size), 0) for size in sizes]
-    lines = [_cloth(cloth, garment, sizes, counts) for cloth in garment.cloths]
+    lines = [_cloth(cloth, garment, sizes, counts, lays) for cloth in garment.cloths]
     lines += [line for trim in garment.trims for line in _trims(trim, garment, sizes, counts)]
     lines += [_thread(thread) for thread in garment.threads]
     ones = tuple(1.0 for _ in sizes)
@@ -53,21 +58,51 @@ def _unit(price: Price | None, garment: Garment) -> str:
     return "yd" if garment.header.unit == "in" else "m"
 
 
-def _cloth(cloth: Cloth, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
+def _cloth(
+    cloth: Cloth,
+    garment: Garment,
+    sizes: tuple[SizeQuantities, ...],
+    counts: list[int],
+    lays: tuple[ClothLays, ...],
+) -> BillLine:
+    """What is laid by its lays, what is cut from strips by area; all by area where nothing was laid."""
     unit = _unit(cloth.price, garment)
-    areas = [sum(use.area for use in size.cloths if use.cloth == cloth.name) for size in sizes]
     used_on = _used_on(garment, cloth)
     if cloth.usable is None:
         basis = "the cloth does not say its width"
         return BillLine(
             "cloth", cloth.name, cloth.title, used_on, unit, (), None, None, *_price(cloth.price), None, basis
         )
-    width = float(cloth.usable.value)
-    grown = 1.0 / ((1.0 - float(cloth.shrinks_length)) * (1.0 - float(cloth.shrinks_width)))
-    lengths = [area * grown / width / float(UNITS[unit].size) for area in areas]
-    order = sum(length * count for length, count in zip(lengths, counts, strict=True))
+    laid = next((each for each in lays if each.cloth == cloth.name), None)
+    strips = tuple(_over_width(_strips(garment, cloth, size), cloth, unit) for size in sizes)
+    if laid is None:
+        areas = (sum(use.area for use in size.cloths if use.cloth == cloth.name) for size in sizes)
+        lengths = [_over_width(area, cloth, unit) for area in areas]
+        order, basis = _sum(lengths, counts), BY_AREA
+    else:
+        one = float(UNITS[unit].size)
+        lengths = [own / one + strip for own, strip in zip(laid.per_garment, strips, strict=True)]
+        order = (laid.order or 0.0) / one + _sum(strips, counts)
+        basis = BY_LAYS + (AND_STRIPS if any(strips) else "")
     buy = _rounded_up(order)
-    return _line("cloth", cloth.name, cloth.title, used_on, unit, lengths, order, buy, cloth.price, BY_AREA)
+    return _line("cloth", cloth.name, cloth.title, used_on, unit, lengths, order, buy, cloth.price, basis)
+
+
+def _over_width(area: float, cloth: Cloth, unit: str) -> float:
+    """The length of cloth that has the area, before it shrinks."""
+    assert cloth.usable is not None
+    grown = 1.0 / ((1.0 - float(cloth.shrinks_length)) * (1.0 - float(cloth.shrinks_width)))
+    return area * grown / float(cloth.usable.value) / float(UNITS[unit].size)
+
+
+def _strips(garment: Garment, cloth: Cloth, size: SizeQuantities) -> float:
+    """The area of the strips that are cut from a cloth for one garment."""
+    own = {trim.name for trim in garment.trims if trim.cut_from == cloth.name}
+    return sum(cut.cut_length * (cut.cut_width or 0.0) * cut.count for cut in size.trims if cut.trim in own)
+
+
+def _sum(lengths: Iterable[float], counts: list[int]) -> float:
+    return sum(length * count for length, count in zip(lengths, counts, strict=True))
 
 
 def _trims(

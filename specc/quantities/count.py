@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from specc.drafting import EvaluationError
 from specc.making.inside import pieces_inside
 from specc.quantities.bill import bill
-from specc.quantities.cutting import cloth_uses, cut_pieces
+from specc.quantities.cloth_uses import cloth_uses
 from specc.quantities.pieces import piece_counts
 from specc.quantities.points import expectation, openings_of, point_of_measure
 from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 
     from specc.alteration.shape import Shaped
     from specc.diagnostics import Diagnostic
-    from specc.making.assembly import Assembly, SizeAssembly
+    from specc.laying import CutOut
+    from specc.making.assembly import Assembly, CutPiece, SizeAssembly
     from specc.model.expression import Expression
     from specc.model.garment import Garment
 
@@ -38,15 +39,27 @@ def measure(
         return None, (error.diagnostic,)
 
 
-def count(garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly, measures: Measures) -> Quantities:
-    """What the garment takes, beside what it measures."""
+def count(
+    garment: Garment,
+    shaped: tuple[Shaped, ...],
+    assembly: Assembly,
+    measures: Measures,
+    cut_out: CutOut,
+) -> Quantities:
+    """What the garment takes, beside what it measures; cloth by its lays where there are any."""
     sizes = []
-    for index, (size, of_size) in enumerate(
-        zip(assembly.sizes, _evaluators(garment, shaped, assembly), strict=True)
+    for index, (size, of_size, evaluate) in enumerate(
+        zip(assembly.sizes, cut_out.pieces, _evaluators(garment, shaped, assembly), strict=True)
     ):
         measured = tuple(Measured(point.name, point.values[index]) for point in measures.points_of_measure)
-        sizes.append(_size(garment, size, of_size, measured))
-    return Quantities(tuple(sizes), measures.points_of_measure, bill(garment, tuple(sizes)), measures.expects)
+        sizes.append(_size(garment, size, of_size, evaluate, measured))
+    return Quantities(
+        tuple(sizes),
+        measures.points_of_measure,
+        cut_out.lays,
+        bill(garment, tuple(sizes), cut_out.lays),
+        measures.expects,
+    )
 
 
 def _evaluators(
@@ -63,11 +76,11 @@ def _evaluators(
 def _size(
     garment: Garment,
     size: SizeAssembly,
+    cuts: tuple[CutPiece, ...],
     evaluate: Callable[[Expression], float],
     measured: tuple[Measured, ...],
 ) -> SizeQuantities:
     trims = trim_cuts(garment, size, evaluate)
-    cuts = cut_pieces(size)
     return SizeQuantities(
         size.size,
         cuts,

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from fractions import Fraction
 
+    from specc.laying import ClothLays
     from specc.making.assembly import CutPiece, Zone
     from specc.quantities.pieces import PieceCount
     from specc.units import Dimension
@@ -140,9 +141,13 @@ class Measures:
 
 @dataclass(frozen=True, slots=True)
 class Quantities:
-    """What the garment takes and measures, in every size of its range and for the order."""
+    """What the garment takes and measures, in every size of its range and for the order.
+
+    `lays` are those of the cloths whose width is known, where any were made.
+    """
 
     sizes: tuple[SizeQuantities, ...]
     points_of_measure: tuple[PointOfMeasure, ...]
+    lays: tuple[ClothLays, ...]
     bill: tuple[BillLine, ...]
     expects: tuple[ExpectResult, ...]

@@ -51,9 +51,9 @@ def rows(strip: Strip) -> float:
 
 def searched(strip: Strip, seed: int, seconds: float) -> float:
     start, best = perf_counter(), 0.0
-    for found in search(strip, seed=seed, workers=1):
-        if not faults(strip, found.layout):
-            best = found.layout.share(strip)
+    for report in search(strip, seed=seed, workers=1):
+        if report.layout is not None and not faults(strip, report.layout):
+            best = max(best, report.layout.share(strip))
         if perf_counter() - start > seconds:
             break
     return best

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.document import Page, Paragraph
 from specc.document.table import Align, Column, Row, Table
+from specc.quantities.bill import BY_AREA
 from specc.units import format_money, format_number
 
 if TYPE_CHECKING:
@@ -17,8 +18,8 @@ if TYPE_CHECKING:
     from specc.quantities.quantities import BillLine
 
 _BY_AREA = (
-    "Cloth is counted by the area of the cut pieces only, spread over the usable width. A lay always needs"
-    " more, since pieces do not fill the cloth: do not buy cloth by these figures before a lay has been made."
+    "Where cloth is counted by the area of what is cut from it, a lay needs more, since pieces do not fill"
+    " the cloth: do not buy cloth by such a figure alone."
 )
 _WHOLE = ("piece", "roll", "pack")
 
@@ -29,7 +30,8 @@ def build(sheet: Sheet) -> Page | None:
     if not lines:
         return None
     blocks: tuple[Block, ...] = (_bill(sheet), *_by_size(sheet), *_bases(lines))
-    return Page("bill", "Bill of materials", _BY_AREA, blocks)
+    by_area = any(line.basis == BY_AREA for line in lines)
+    return Page("bill", "Bill of materials", _BY_AREA if by_area else "", blocks)
 
 
 def _bill(sheet: Sheet) -> Table:

@@ -18,8 +18,9 @@ from specc.document.sheet import Sheet
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
+from specc.laying.plan import CutOut
 from specc.library.methods import method_files
-from specc.making import assemble
+from specc.making import assemble, cut
 from specc.pattern.piece import Dart, Edge, NamedPoint, Notch, NotchKind, Piece, ReferenceLine
 from specc.quantities import count, measure
 from specc.resolve import Gathered, resolve
@@ -257,7 +258,7 @@ def sheet(spec: str = SPEC) -> Sheet:
     assert made is not None, said
     measured, said = measure(of, shaped, made)
     assert measured is not None, said
-    amounts = count(of, shaped, made, measured)
+    amounts = count(of, shaped, made, measured, CutOut(cut(made)))
     judgement = Judgement(
         (GAPES.at(of.finishes[0].origin).help("hold the binding in along the curve"),),
         tuple(Accepted(SHOWS.at(each.origin, dart="front.bust-dart"), each) for each in of.accepts),

@@ -1,0 +1,160 @@
+"""Owns the page of lays: how each cloth is spread and cut, drawn to scale, and how much of it is used."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
+from specc.document.lay_drawing import lay_drawing
+from specc.document.sheet import plural
+from specc.document.table import Align, Column, Row, Table
+from specc.geometry.point import Point
+from specc.model.spreading import FOLDED, OPEN, TUBE
+from specc.units import format_ratio
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.document import Block
+    from specc.document.sheet import Sheet
+    from specc.laying import ClothLays, Lay
+    from specc.model.material import Cloth
+
+_ROOM = Point(186.0, 92.0)  # for a drawing, millimetres of paper
+_HALF = 88.0
+_SPREAD = {
+    OPEN: "open, one ply, right side up",
+    FOLDED: "folded lengthwise, right sides together",
+    TUBE: "as a tube, both layers cut at once",
+}
+
+
+def build(sheet: Sheet) -> Page | None:
+    """The lays of every cloth whose width is known; nothing where none were made."""
+    lays = sheet.quantities.lays
+    if not lays:
+        return None
+    hurried = any(not lay.searched for each in lays for lay in each.lays)
+    file = sheet.garment.sources[0].name
+    lead = (
+        f"Quick plan: made in seconds. `specc lay {file}` searches for shorter lays and keeps them."
+        if hurried
+        else "Lays that were searched for, from the lay file beside the garment; each was checked before use."
+    )
+    blocks = tuple(block for each in lays for block in _cloth(sheet, each))
+    return Page("lays", "Lays", lead.replace("`", ""), blocks)
+
+
+def _cloth(sheet: Sheet, lays: ClothLays) -> Iterator[Block]:
+    cloth = next(each for each in sheet.garment.cloths if each.name == lays.cloth)
+    yield Heading(cloth.title, "", lays.cutting)
+    yield Facts(tuple(Fact(label, value) for label, value in _facts(sheet, cloth, lays) if value))
+    yield _table(sheet, lays)
+    if len(lays.per_garment) > 1:
+        yield _by_size(sheet, lays)
+    if lays.ways:
+        yield from _ways(sheet, lays)
+    drawn = [tuple(_drawn(sheet, lays, lay, number)) for number, lay in enumerate(lays.lays, start=1)]
+    while drawn:
+        first = drawn.pop(0)
+        if drawn and _is_narrow(first) and _is_narrow(drawn[0]):
+            yield Group("beside", (Group("stack", first), Group("stack", drawn.pop(0))), first=_HALF)
+        else:
+            yield Group("together", first)
+
+
+def _is_narrow(drawn: tuple[Block, ...]) -> bool:
+    """Whether two of such drawings stand side by side."""
+    return all(block.drawing.width <= _HALF for block in drawn if isinstance(block, Figure))
+
+
+def _facts(sheet: Sheet, cloth: Cloth, lays: ClothLays) -> Iterator[tuple[str, str]]:
+    lengths, spreading = sheet.lengths, cloth.spreading
+    assert cloth.usable is not None
+    yield "Spread", _SPREAD[lays.spread]
+    yield "Usable width", lengths.said(cloth.usable.value)
+    yield "Between pieces", f"{lengths.fine(spreading.gap.value)}, at each side too"
+    yield "Left over at both ends", f"{lengths.said(spreading.ends.value)} together"
+    shrinks = (
+        (cloth.shrinks_length, "along"),
+        (cloth.shrinks_width, "across"),
+    )
+    yield (
+        "Added for shrinkage",
+        ", ".join(f"{format_ratio(share / (1 - share))} {way}" for share, way in shrinks if share),
+    )
+    one_way = {"napped", "one-way"} & set(cloth.traits)
+    yield "Direction", "all pieces one way up" if one_way else "pieces may be turned end for end"
+    if lays.order is not None:
+        garments = sum(lay.garments for lay in lays.lays)
+        total = f"{lengths.of_cloth(lays.order)} for {plural(garments, 'garment')}"
+        yield "Cloth for the order", f"{total}, {lengths.of_cloth(lays.order / garments)} each on average"
+
+
+def _table(sheet: Sheet, lays: ClothLays) -> Table:
+    """The lays in the order of the work; the sum of the last column is the cloth for the order."""
+    lengths = sheet.lengths
+    columns = (
+        Column("Lay", width=10.0),
+        Column("Sizes in it"),
+        Column("Plies", Align.RIGHT, width=14.0),
+        Column("Cut", Align.RIGHT, width=18.0),
+        Column(f"Length of a ply, {lengths.unit}", Align.RIGHT, width=26.0),
+        Column("Used", Align.RIGHT, width=16.0),
+        Column("Cloth", Align.RIGHT, width=22.0, strong=True),
+    )
+    rows = tuple(
+        Row(
+            (
+                str(number),
+                sizes_of(lay),
+                str(lay.plies),
+                "once" if lay.times == 1 else f"{lay.times} times",
+                lengths.up(lay.length),
+                format_ratio(lay.share),
+                lengths.of_cloth(lay.length * lay.plies * lay.times),
+            )
+        )
+        for number, lay in enumerate(lays.lays, start=1)
+    )
+    note = "Used: how much of the cloth the pieces cover, allowances and shrinkage included."
+    return Table(f"lays-{lays.cloth}", "", columns, rows, note=note)
+
+
+def sizes_of(lay: Lay) -> str:
+    """`1 of size 8, 2 of size 10`."""
+    return ", ".join(f"{each.count} of size {each.size}" for each in lay.ratio)
+
+
+def _by_size(sheet: Sheet, lays: ClothLays) -> Table:
+    amounts = tuple(sheet.lengths.of_cloth(length) for length in lays.per_garment)
+    columns = (Column("Cloth for one garment"), *sheet.size_columns("of size", width=19.0))
+    note = "Its share of the lays it is in, by the area of its pieces."
+    return Table(f"cloth-by-size-{lays.cloth}", "", columns, (Row((lays.cloth, *amounts)),), note=note)
+
+
+def _ways(sheet: Sheet, lays: ClothLays) -> Iterator[Block]:
+    """What each way of cutting the order takes, the least marked; ways that were not searched say so."""
+    known = tuple(way.length for way in lays.ways if way.length is not None)
+    columns = (Column("Way of cutting"), Column("Cloth for the order", Align.RIGHT), Column(""))
+    rows = tuple(
+        Row(
+            (
+                way.cutting + (", as planned here" if way.cutting == lays.cutting else ""),
+                "not searched" if way.length is None else sheet.lengths.of_cloth(way.length),
+                "least cloth" if len(known) > 1 and way.length == min(known) else "",
+            ),
+            strong=len(known) > 1 and way.length == min(known),
+        )
+        for way in lays.ways
+    )
+    yield Table(f"ways-{lays.cloth}", "", columns, rows)
+
+
+def _drawn(sheet: Sheet, lays: ClothLays, lay: Lay, number: int) -> Iterator[Block]:
+    name = f"lay-{lays.cloth}-{number}"
+    title = f"Lay {number} of {sheet.title_of(lays.cloth)}: {sizes_of(lay)}"
+    keyed = lay_drawing((name, title), lay, sheet.lengths, room=_ROOM, folded=lays.spread != OPEN)
+    yield Figure(keyed.drawing, keyed.drawing.title)
+    if keyed.key:
+        yield Paragraph("; ".join(keyed.key) + ".", "note")
