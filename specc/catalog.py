@@ -63,6 +63,9 @@ _DECLARING = (
     "specc.making.rounds",
     "specc.making.sewing_on",
     "specc.making.uses",
+    "specc.laying.cloth",
+    "specc.laying.lay",
+    "specc.laying.lay_file",
     "specc.rules.judge",
     *(rule.__module__ for rule in RULES),
 )

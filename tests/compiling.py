@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.gather import read
-from specc.pipeline import check
+from specc.packing import bottom_left
+from specc.pipeline import check, lay_out
 from specc.world import Folder
 
 if TYPE_CHECKING:
@@ -23,7 +24,20 @@ class Here(Folder):
         return ""
 
 
-def said(data: bytes | str, *, folder: Path, name: str = "test.garment") -> tuple[Diagnostic, ...]:
-    """What is said about `data` as the file `name` of `folder`, in order, wherever the folder lies."""
+def said(
+    data: bytes | str, *, folder: Path, name: str = "test.garment", laid: bool = False
+) -> tuple[Diagnostic, ...]:
+    """What is said about `data` as the file `name` of `folder`, in order, wherever the folder lies.
+
+    `laid` asks for what is said on the way to the sheet, too; pieces are placed in the plainest way.
+    """
     source, faults = read(name, data.encode() if isinstance(data, str) else data)
-    return faults or check(source, Here(folder)).diagnostics
+    if faults:
+        return faults
+    result = check(source, Here(folder))
+    return (lay_out(result, Here(folder), bottom_left) if laid else result).diagnostics
+
+
+def is_of_output(code: str) -> bool:
+    """Whether a code, or a file named after one, is of what is only made for the sheet."""
+    return code.startswith("SPC6")

@@ -15,7 +15,7 @@ import pytest
 
 from specc.diagnostics import Applicability
 from specc.diagnostics.render_text import render_text
-from tests.compiling import said
+from tests.compiling import is_of_output, said
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -51,10 +51,14 @@ def place(diagnostic: Diagnostic, name: str) -> Place:
     return (span.line if span.file.name == name else 0), diagnostic.code.id, span.text
 
 
+def _said(data: bytes | str, case: Path) -> tuple[Diagnostic, ...]:
+    return said(data, folder=ERRORS, name=case.name, laid=is_of_output(case.stem))
+
+
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.stem)
 def test_each_mistake_is_said_once_and_in_its_place(case: Path) -> None:
     data = case.read_bytes()
-    diagnostics = said(data, folder=ERRORS, name=case.name)
+    diagnostics = _said(data, case)
 
     assert sorted(place(diagnostic, case.name) for diagnostic in diagnostics) == sorted(
         marks(data.decode("utf-8", errors="replace"))
@@ -64,15 +68,15 @@ def test_each_mistake_is_said_once_and_in_its_place(case: Path) -> None:
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.stem)
 def test_the_words_are_those_that_were_read_and_accepted(case: Path, golden: Golden) -> None:
-    golden(case.with_suffix(".txt"), render_text(said(case.read_bytes(), folder=ERRORS, name=case.name)))
+    golden(case.with_suffix(".txt"), render_text(_said(case.read_bytes(), case)))
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.stem)
 def test_a_safe_fix_cures(case: Path) -> None:
     data = case.read_bytes()
-    for diagnostic in said(data, folder=ERRORS, name=case.name):
+    for diagnostic in _said(data, case):
         if diagnostic.fix and diagnostic.fix.applicability is Applicability.SAFE:
-            cured = said(applied(data.decode(), diagnostic.fix), folder=ERRORS, name=case.name)
+            cured = _said(applied(data.decode(), diagnostic.fix), case)
             before = place(diagnostic, case.name)
             assert before not in {place(left, case.name) for left in cured}
 

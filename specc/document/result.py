@@ -11,6 +11,7 @@ from specc.diagnostics.render_json import as_data
 from specc.document.closure_data import closure_data, fastening_data, opening_data
 from specc.document.data import Members
 from specc.document.drawn_in_data import drawn_in_data
+from specc.document.lay_data import lay_data
 from specc.document.pages.source import digest
 from specc.document.record_data import record_data
 from specc.making.attached import CaughtAt
@@ -43,6 +44,7 @@ def result(sheet: Sheet) -> Members:
             ("garment", _garment(sheet)),
             ("sizes", Members(tuple((made.size, _size(sheet, made, taken)) for made, taken in sizes))),
             ("alterations", tuple(_alteration(sheet, step) for step in sheet.assembly.alterations)),
+            ("lays", lay_data(sheet)),
             ("bill_of_materials", tuple(_line(sheet, line) for line in sheet.quantities.bill)),
             (
                 "diagnostics",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.data import DataTable
+from specc.document.lay_data import lay_table
 from specc.units import Dimension
 
 if TYPE_CHECKING:
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
 
 def tables(sheet: Sheet) -> tuple[DataTable, ...]:
     """The tables that are handed out as files."""
-    return _bill(sheet), _trims(sheet), _points(sheet)
+    return _bill(sheet), _trims(sheet), lay_table(sheet), _points(sheet)
 
 
 def _bill(sheet: Sheet) -> DataTable:

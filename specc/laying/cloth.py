@@ -15,6 +15,7 @@ from specc.laying.plan import ClothLays, LaidPiece, Lay, Ratio, Way
 from specc.laying.shapes import area, shapes
 from specc.model.spreading import CUTTINGS, FOLDED
 from specc.packing import Strip, lain, outline_of, too_large
+from specc.units import format_length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -70,12 +71,13 @@ class ClothLayer:
         return tuple(self._told(piece, sizes) for piece, sizes in found.items())
 
     def _told(self, piece: str, sizes: list[tuple[str, float]]) -> Diagnostic:
+        assert self.cloth.usable is not None
         twice = 2.0 if self._spreading.spread == FOLDED else 1.0
+        unit = self.cloth.usable.unit.symbol
         said = TOO_NARROW.at(self.cloth.origin, piece=piece, cloth=self.cloth.name)
         for size, needed in sizes:
-            lacks = (needed - self._width) * twice
-            wide = f"{needed * twice:.0f} mm of usable width, {lacks:.0f} mm more"
-            said = said.note(f"size {size}: it needs {wide}")
+            wide, more = (format_length(each * twice, unit) for each in (needed, needed - self._width))
+            said = said.note(f"size {size} needs {wide} of usable width, {more} more")
         return said.help("take a wider cloth, spread it open, or divide the piece with `split`")
 
     def wanted(self, cutting: str) -> Iterator[tuple[Spread, Wanted]]:
@@ -124,13 +126,15 @@ class ClothLayer:
 
         A size that is in no lay takes what it would take at their average.
         """
-        own = self._areas[size]
-        with_it = [lay for lay in lays if any(each.size == size for each in lay.ratio)]
-        length = covered = 0.0
-        for lay in with_it or lays:
-            length += lay.length * lay.plies * lay.times
-            covered += self._area(lay.ratio) * lay.plies * lay.times
-        return own * length / covered
+        own, length, garments = self._areas[size], 0.0, 0
+        for lay in lays:
+            count = next((each.count for each in lay.ratio if each.size == size), 0) * lay.plies * lay.times
+            length += count * lay.length * own / self._area(lay.ratio)
+            garments += count
+        if garments:
+            return length / garments
+        laid = sum(lay.length * lay.plies * lay.times for lay in lays)
+        return own * laid / sum(self._area(lay.ratio) * lay.plies * lay.times for lay in lays)
 
     def _area(self, ratio: tuple[Ratio, ...]) -> float:
         return sum(self._areas[each.size] * each.count for each in ratio)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.geometry.point import Point, Rigid
 from specc.geometry.region import bounds, polygon_area
-from specc.model.spreading import OPEN
+from specc.model.spreading import ACROSS, ANY, BIAS, OPEN
 from specc.packing import Shape
 from specc.pattern.lookup import edge_named
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from specc.pattern.piece import Piece
 
 _ALONG = 0.02  # how far a fold edge may lean from the grain, as a share: more is not a fold along the cloth
+_ANY_STEP = 15  # degrees between the angles of a piece that may lie as it fits
 _STRAIGHT = 1e-3  # mm
 _STAYS = Rigid.moving(Point(0.0, 0.0))
 _OVER = Rigid.mirroring(Point(0.0, 0.0), Point(1.0, 0.0))
@@ -61,7 +62,7 @@ def _laid(name: str, size: str, cloth: Cloth, cut: Cut, garments: int) -> Iterat
     line = tuple(_straightened(end, along) for end in ends)
     fold = _fold(piece, along)
     double = cloth.spreading.spread != OPEN
-    angles = (0.0,) if {"napped", "one-way"} & set(cloth.traits) else (0.0, 180.0)
+    angles = _angles(cloth, piece.name)
 
     def laid(
         outline: tuple[Point, ...], moved: Rigid, times: int, *, mirrored: bool = False, pinned: bool = False
@@ -72,7 +73,7 @@ def _laid(name: str, size: str, cloth: Cloth, cut: Cut, garments: int) -> Iterat
         shape = Shape(called, grown, times, (0.0,) if pinned else angles, pinned)
         return Laid(shape, size, piece.name, mirrored, grain)
 
-    if fold is not None and double and abs(fold[1].y) <= _ALONG * abs(fold[1].x):
+    if fold is not None and double and 0.0 in angles and abs(fold[1].y) <= _ALONG * abs(fold[1].x):
         onto = _onto_fold(drawn, fold[0])
         yield laid(tuple(map(onto, drawn)), onto, count, pinned=True)
     elif fold is not None:
@@ -81,6 +82,22 @@ def _laid(name: str, size: str, cloth: Cloth, cut: Cut, garments: int) -> Iterat
         yield laid(drawn, _STAYS, (count + 1) // 2)
         if count > 1 and not double:
             yield laid(tuple(map(_OVER, drawn)), _OVER, count // 2, mirrored=True)
+
+
+def _angles(cloth: Cloth, piece: str) -> tuple[float, ...]:
+    """The angles by which the piece may be turned, its grain lying along the cloth at none."""
+    spreading = cloth.spreading
+    way = next((turned.way for turned in spreading.turned if turned.piece == piece), None)
+    if way == ANY:
+        return tuple(float(angle) for angle in range(0, 360, _ANY_STEP))
+    one_way = bool({"napped", "one-way"} & set(cloth.traits))
+    if way is None and "bias-cut" in cloth.traits:
+        way = BIAS
+    straight = {None: (0.0, 180.0), ACROSS: (90.0, 270.0), BIAS: (45.0, 315.0, 135.0, 225.0)}[way]
+    lean = float(spreading.lean.value) if spreading.lean else 0.0
+    kept = straight[: len(straight) // 2] if one_way else straight
+    off = dict.fromkeys((0.0, lean / 2.0, -lean / 2.0, lean, -lean))
+    return tuple((angle + each) % 360.0 for angle in kept for each in off)
 
 
 def _grain(piece: Piece) -> Point:

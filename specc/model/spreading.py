@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
+    from specc.source import Span
     from specc.units import Quantity
 
 OPEN, FOLDED, TUBE = "open", "folded", "tube"
@@ -20,12 +21,27 @@ CUTTINGS: Final = (GARMENT, SET, STACKED)
 """The ways in which a studio cuts, from the smallest to the largest."""
 
 
+ACROSS, BIAS, ANY = "across", "on-bias", "any-way"
+TURNS: Final = (ACROSS, BIAS, ANY)
+"""How a piece may lie other than with its grain along the cloth: square to it, at 45 degrees, as it fits."""
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """A piece that lies in one of TURNS."""
+
+    piece: str
+    way: str
+    origin: Span
+
+
 @dataclass(frozen=True, slots=True)
 class Spreading:
     """How a cloth lies: `spread` is open, folded or tube.
 
     `gap` is kept between pieces and at each side, `ends` is left over at both ends of a ply together, `plies`
-    is how many lie on each other at most, `table` how long a lay may be.
+    is how many lie on each other at most, `table` how long a lay may be. `lean` is the angle by which a grain
+    line may lie off, `turned` are the pieces that lie otherwise.
     """
 
     spread: str
@@ -33,3 +49,5 @@ class Spreading:
     ends: Quantity
     plies: int
     table: Quantity
+    lean: Quantity | None
+    turned: tuple[Turned, ...]

@@ -39,6 +39,7 @@ from specc.resolve.parts import Parts
 from specc.resolve.plies import report_cut_twice, report_two_cloths, resolve_also_cut
 from specc.resolve.renaming import renamed
 from specc.resolve.settings import Settings
+from specc.resolve.spreading import report_turned
 from specc.source import Span
 from specc.syntax import tree
 
@@ -130,6 +131,7 @@ class _Resolution:
         alterations: tuple[Alteration, ...] = _kept(alterer.step(step) for step in steps)
         self._every_piece_has_cloth(cloths)
         report_two_cloths(cloths, parts, say)
+        report_turned(cloths, parts, say)
         nodes_again = self._of(tree.AlsoCut)
         again = tuple(ply for node in nodes_again for ply in resolve_also_cut(node, cloths, parts, say))
         report_cut_twice(again, say)

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 
 from specc.document.build import PAGES
-from specc.document.document import Caution, Facts, Figure, Group, Heading
+from specc.document.document import Caution, Facts, Figure, Group, Heading, Paragraph
+from specc.document.drawing import Label
 from specc.document.pages.cautions import CONDITIONS
 from specc.document.pages.measures import letter
 from specc.document.table import Table
 from specc.library.cautions import cautions
-from tests.unit.document.values import SPEC, document
+from tests.unit.document.values import SPEC, document, sheet
 
 if TYPE_CHECKING:
     from specc.document.document import Document, Page
@@ -190,9 +192,44 @@ def test_a_cut_length_is_made_of_what_stands_above_it() -> None:
     assert rows[-1][1] == "21 3/4"
 
 
-def test_the_bill_says_that_cloth_is_by_area() -> None:
-    assert "by the area" in page("bill").lead
-    assert "A lay always needs more" in page("bill").lead
+def test_the_bill_counts_lays_and_where_there_are_none_says_that_cloth_is_by_area() -> None:
+    by_area = document(laid=False)
+    assert "by the area" in page("bill", by_area).lead
+    assert not {"lays", "ticket"} & {page.kind for page in by_area.pages}
+    notes = [block.text for block in blocks(page("bill")) if isinstance(block, Paragraph)]
+    assert any("the lays, added up" in note for note in notes)
+
+
+def test_a_plan_in_a_hurry_says_how_to_get_better_ones() -> None:
+    assert page("lays").lead.startswith("Quick plan")
+    assert "specc lay" in page("lays").lead
+
+
+def test_the_cloth_of_the_lays_adds_up_and_is_at_least_what_they_take() -> None:
+    rows = table("lays-leno").rows
+    lays = {lays.cloth: lays for lays in sheet().quantities.lays}["leno"]
+    assert len(rows) == len(lays.lays)
+    for row, lay in zip(rows, lays.lays, strict=True):
+        printed = Decimal(row.cells[-1].removesuffix(" yd"))
+        assert float(printed) * 914.4 >= lay.length * lay.plies * lay.times - 1e-3
+        assert float(printed) * 914.4 < lay.length * lay.plies * lay.times + 9.2
+
+
+def test_every_piece_of_a_lay_is_named_in_its_drawing_or_in_the_key_below() -> None:
+    (leno, *_) = sheet().quantities.lays
+    drawn = [block for block in blocks(page("lays")) if isinstance(block, Figure)]
+    for figure, lay in zip(drawn, leno.lays, strict=False):
+        texts = [item.text for item in figure.drawing.items if isinstance(item, Label)]
+        for piece in lay.pieces:
+            assert f"{piece.size} {piece.piece}" in texts
+
+
+def test_the_ticket_counts_the_pieces_of_the_order() -> None:
+    last = table("ticket-bundles").rows[-1]
+    assert last.cells[0] == "In all"
+    assert [int(cell) for cell in last.cells[2:]] == [2 * count for count in (4, 8, 10, 6, 2)]
+    assert any("no pins" in block.text for block in blocks(page("ticket")) if isinstance(block, Paragraph))
+    assert [block.title for block in blocks(page("ticket")) if isinstance(block, Caution)] == ["Blades"]
 
 
 def test_the_bill_is_summed_by_currency_and_says_what_has_no_price() -> None:

@@ -18,9 +18,10 @@ from specc.document.sheet import Sheet
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
-from specc.laying.plan import CutOut
+from specc.laying import CutOut, lay
 from specc.library.methods import method_files
 from specc.making import assemble, cut
+from specc.packing import bottom_left
 from specc.pattern.piece import Dart, Edge, NamedPoint, Notch, NotchKind, Piece, ReferenceLine
 from specc.quantities import count, measure
 from specc.resolve import Gathered, resolve
@@ -248,7 +249,7 @@ SHOWS = Code("SPC501", "dart-shows", Severity.WARNING, "dart `{dart}` shows in o
 GAPES = Code("SPC599", "neck-gapes", Severity.WARNING, "the neck may gape")
 
 
-def sheet(spec: str = SPEC) -> Sheet:
+def sheet(spec: str = SPEC, *, laid: bool = True) -> Sheet:
     of = garment(spec)
     shaped = tuple(
         Shaped(size, {"bust": 860.0}, (front(g), back(g)), (), ())
@@ -258,7 +259,10 @@ def sheet(spec: str = SPEC) -> Sheet:
     assert made is not None, said
     measured, said = measure(of, shaped, made)
     assert measured is not None, said
-    amounts = count(of, shaped, made, measured, CutOut(cut(made)))
+    pieces = cut(made)
+    lays, said = lay(of, made, pieces, None, bottom_left) if laid else ((), ())
+    assert not said
+    amounts = count(of, shaped, made, measured, CutOut(pieces, lays))
     judgement = Judgement(
         (GAPES.at(of.finishes[0].origin).help("hold the binding in along the curve"),),
         tuple(Accepted(SHOWS.at(each.origin, dart="front.bust-dart"), each) for each in of.accepts),
@@ -266,6 +270,6 @@ def sheet(spec: str = SPEC) -> Sheet:
     return Sheet(of, made, amounts, judgement, "0.1.0")
 
 
-def document(spec: str = SPEC) -> Document:
-    of = sheet(spec)
+def document(spec: str = SPEC, *, laid: bool = True) -> Document:
+    of = sheet(spec, laid=laid)
     return build(of.garment, of.assembly, of.quantities, of.judgement, version=of.version)
