@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.backends.aligned import aligned
 from specc.document.document import Caution, Facts, Figure, Group, Heading, Listing, Paragraph
 from specc.document.drawing import Bend, Stroke
-from specc.document.table import Align, Table
+from specc.document.table import Table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block, Document
     from specc.document.drawing import Drawing, Label, Trace
-    from specc.document.table import Column
     from specc.geometry.point import Point
 
 
@@ -66,18 +66,9 @@ def _text_block(block: Block) -> Iterator[str]:
 
 def _table(table: Table) -> Iterator[str]:
     yield f"table {table.name}{f': {table.caption}' if table.caption else ''}"
-    headings = tuple(f"{column.over} {column.heading}".strip() for column in table.columns)
-    lines = (headings, *(row.cells for row in table.rows))
-    widths = [max(len(line[index]) for line in lines) for index in range(len(table.columns))]
-    for line in lines:
-        cells = (_cell(*each) for each in zip(line, table.columns, widths, strict=True))
-        yield f"  {'  '.join(cells)}".rstrip()
+    yield from (f"  {line}".rstrip() for line in aligned(table))
     if table.note:
         yield f"  note: {table.note}"
-
-
-def _cell(text: str, column: Column, width: int) -> str:
-    return text.rjust(width) if column.align is Align.RIGHT else text.ljust(width)
 
 
 def _figure(drawing: Drawing, caption: str, *, drawings: bool) -> Iterator[str]:

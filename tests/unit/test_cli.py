@@ -16,10 +16,11 @@ import jsonschema
 import pytest
 
 import specc
-from specc import cli, pipeline
+from specc import cli, pipeline, searching
+from specc.laying import improve
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 EXAMPLE = ROOT / "examples/estuary-shell/estuary-shell.garment"
@@ -520,3 +521,120 @@ def test_a_spec_with_errors_loads_no_geometry_library(here: Path) -> None:
 
 def test_the_catalogue_is_loaded_for_those_who_want_all_codes(here: Path) -> None:
     assert "specc.catalog" in loaded("check", "--format", "sarif", "wrong.garment", folder=here)
+
+
+# --- lays ---
+
+
+def test_lays_are_searched_and_kept_beside_the_garment_and_used(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert cli.main(["lay", "sound.garment", "--minutes", "0.02", "--jobs", "1"]) == 0
+    told = capsys.readouterr()
+    assert told.out == "sound.lay\n"
+    assert "lay 1 of 3: `calico`, 1 of size S: " in told.err
+    kept = json.loads(here.joinpath("sound.lay").read_text(encoding="utf-8"))
+    assert [lay["of"] for lay in kept["lays"]] == [
+        "`calico`, 1 of size S",
+        "`calico`, 1 of size L",
+        "`calico`, 1 of size S, 1 of size L",
+    ]
+
+    assert cli.main(["build", "sound.garment"]) == 0
+    result = json.loads(here.joinpath("build/CV-1/result.json").read_text(encoding="utf-8"))
+    assert [lay["searched"] for lay in result["lays"]["calico"]["lays"]] == [True, True]
+
+
+def test_a_search_never_makes_a_kept_lay_longer(here: Path) -> None:
+    kept = here / "sound.lay"
+    cli.main(["lay", "sound.garment", "--minutes", "0.01", "--jobs", "1"])
+    first = kept.read_bytes()
+    cli.main(["lay", "sound.garment", "--minutes", "0.01", "--jobs", "2"])
+    before, after = (
+        {lay["key"]: lay["length"] for lay in json.loads(text)["lays"]} for text in (first, kept.read_bytes())
+    )
+    assert all(after[key] <= length for key, length in before.items())
+
+
+def test_a_search_that_is_interrupted_keeps_what_it_has(
+    here: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def interrupted(*_: object, **__: object) -> Iterator[object]:
+        yield from improve(*_, **__)  # type: ignore[arg-type]
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(searching, "improve", interrupted)
+    assert cli.main(["lay", "sound.garment", "--minutes", "0.01", "--jobs", "1"]) == 0
+    assert "the best so far is kept" in capsys.readouterr().err
+    assert len(json.loads(here.joinpath("sound.lay").read_text(encoding="utf-8"))["lays"]) == 3
+
+
+@pytest.mark.parametrize(
+    ("arguments", "status"),
+    [
+        (["wrong.garment"], 1),
+        (["nowhere.garment"], 2),
+        (["sound.garment", "--minutes", "0"], 2),
+        (["sound.garment", "--jobs", "none"], 2),
+    ],
+)
+def test_a_search_that_cannot_be_leaves_no_file(arguments: list[str], status: int, here: Path) -> None:
+    try:
+        ended = cli.main(["lay", *arguments])
+    except SystemExit as end:
+        ended = int(str(end.code))
+    assert ended == status
+    assert not list(here.glob("*.lay"))
+
+
+# --- another order ---
+
+
+def test_another_order_is_answered_and_nothing_is_written(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = sorted(here.iterdir())
+    assert cli.main(["order", "sound.garment", "--sizes", "S: 2, L: 3"]) == 0
+    told = capsys.readouterr().out
+    assert "Order of 5" in told
+    assert "3 times" in told
+    assert sorted(here.iterdir()) == before
+
+
+@pytest.mark.usefixtures("here")
+def test_a_wider_cloth_takes_no_more_of_it(capsys: pytest.CaptureFixture[str]) -> None:
+    def length(width: str) -> float:
+        assert cli.main(["order", "sound.garment", "--sizes", "S: 4", "--cloth-width", width]) == 0
+        (line,) = (line for line in capsys.readouterr().out.splitlines() if line.startswith("Cloth for the"))
+        return float(line.split()[4])
+
+    assert length("60 cm") >= length("calico: 110cm")
+    assert length("45 in") == length("114.3 cm")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["--sizes", "M: 2"], "there is no size M; the garment has S, L"),
+        (["--sizes", "S: -2"], 'cannot read "S: -2"'),
+        (["--sizes", "S: 1, S: 2"], "size S is there twice"),
+        (["--sizes", "S: 0"], "nothing is ordered"),
+        (["--cloth-width", "wide"], 'cannot read "wide"'),
+        (["--cloth-width", "0 cm"], 'cannot read "0 cm"'),
+        (["--cloth-width", "90 deg"], 'cannot read "90 deg"'),
+        (["--cloth-width", "1/0 in"], 'cannot read "1/0 in"'),
+        (["--cloth-width", "silk: 90 cm"], "there is no cloth silk; the garment has calico"),
+    ],
+)
+@pytest.mark.usefixtures("here")
+def test_a_question_that_cannot_be_read_is_told(
+    arguments: list[str], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert cli.main(["order", "sound.garment", *arguments]) == 2
+    assert said in capsys.readouterr().err
+
+
+@pytest.mark.usefixtures("here")
+def test_a_width_that_does_not_do_is_an_error(capsys: pytest.CaptureFixture[str]) -> None:
+    assert cli.main(["order", "sound.garment", "--cloth-width", "20 cm"]) == 1
+    assert "SPC601" in capsys.readouterr().err

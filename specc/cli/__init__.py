@@ -1,0 +1,5 @@
+"""Owns the command line."""
+
+from specc.cli.command_line import main
+
+__all__ = ["main"]
