@@ -26,7 +26,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--minutes", type=_minutes, default=2.0, metavar="N", help="how long to search (default: 2)"
     )
     parser.add_argument(
-        "--jobs", type=_jobs, metavar="N", help="searches side by side (default: one a processor)"
+        "--jobs", type=_jobs, metavar="N", help="processors to search on (default: all there are)"
     )
 
 

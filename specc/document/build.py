@@ -16,6 +16,7 @@ from specc.document.pages import (
     measures,
     pieces,
     source,
+    thread,
     ticket,
     trims,
 )
@@ -33,7 +34,21 @@ if TYPE_CHECKING:
     from specc.model.garment import Garment
     from specc.quantities.quantities import Quantities
 
-PAGES = (cover, cautions, measures, pieces, alterations, making, trims, bill, lays, ticket, labels, source)
+PAGES = (
+    cover,
+    cautions,
+    measures,
+    pieces,
+    alterations,
+    making,
+    trims,
+    thread,
+    bill,
+    lays,
+    ticket,
+    labels,
+    source,
+)
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 
 

@@ -14,6 +14,7 @@ from specc.document.drawn_in_data import drawn_in_data
 from specc.document.lay_data import lay_data
 from specc.document.pages.source import digest
 from specc.document.record_data import record_data
+from specc.document.thread_data import thread_data
 from specc.making.attached import CaughtAt
 from specc.pattern.measure import drawn_length, stitched_length
 from specc.units import Dimension
@@ -88,6 +89,7 @@ def _size(sheet: Sheet, made: SizeAssembly, taken: SizeQuantities) -> Members:
             ("openings_worn", tuple(opening_data(one) for one in made.worn)),
             ("trims", tuple(_trim(cut) for cut in taken.trims)),
             ("fastenings", tuple(fastening_data(one) for one in taken.pieces)),
+            ("threads", tuple(thread_data(use) for use in taken.threads)),
             ("measures", Members(tuple((_measure(m.name, dimensions), m.value) for m in taken.measures))),
             (
                 "cloths",
@@ -269,6 +271,7 @@ def _line(sheet: Sheet, line: BillLine) -> Members:
             ("per_garment", Members(tuple(sizes))),
             ("order", line.order),
             ("buy", line.buy),
+            ("buy_unit", line.buy_unit),
             ("price", None if line.price is None else float(line.price)),
             ("currency", line.currency),
             ("cost", None if line.cost is None else float(line.cost)),

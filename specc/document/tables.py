@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.data import DataTable
 from specc.document.lay_data import lay_table
+from specc.document.thread_data import thread_table
 from specc.units import Dimension
 
 if TYPE_CHECKING:
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
 
 def tables(sheet: Sheet) -> tuple[DataTable, ...]:
     """The tables that are handed out as files."""
-    return _bill(sheet), _trims(sheet), lay_table(sheet), _points(sheet)
+    return _bill(sheet), _trims(sheet), thread_table(sheet), lay_table(sheet), _points(sheet)
 
 
 def _bill(sheet: Sheet) -> DataTable:
@@ -28,6 +29,7 @@ def _bill(sheet: Sheet) -> DataTable:
         *sizes,
         "order",
         "buy",
+        "buy_unit",
         "price",
         "currency",
         "cost",
@@ -43,6 +45,7 @@ def _bill(sheet: Sheet) -> DataTable:
             *(line.per_garment or (None,) * len(sheet.sizes)),
             line.order,
             line.buy,
+            line.buy_unit,
             None if line.price is None else float(line.price),
             line.currency,
             None if line.cost is None else float(line.cost),

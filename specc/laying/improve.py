@@ -12,13 +12,13 @@ from threading import Event, Thread
 from time import monotonic
 from typing import TYPE_CHECKING
 
-from specc.packing import Layout, SearchFailedError, faults, quick, search
+from specc.packing import WORKERS, Layout, SearchFailedError, faults, quick, search
 
 if TYPE_CHECKING:
     from collections.abc import Generator, Iterator, Mapping, Sequence
 
     from specc.laying.cloth import Wanted
-    from specc.packing import Strip
+    from specc.packing import Report, Strip
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ def improve(
     """Each lay with what is known of it, then whatever is found that is shorter, and again when it is done.
 
     A lay that is not `known`, by its key, begins with a quick plan. The lays come one after the other, each
-    with `jobs` searches side by side and with a share of the `seconds` by the number of its pieces; what one
+    on `jobs` processors and with a share of the `seconds` by the number of its pieces; what one
     leaves over is for the others. Closing the iterator ends the searches; it may take a moment.
     """
     left = sum(_weight(each.strip) for each in wanted)
@@ -72,14 +72,20 @@ def _shorter(strip: Strip, length: float, until: float, jobs: int) -> Iterator[L
     if strip.is_shortest(length):
         return
     stop, found = Event(), SimpleQueue[Layout | None]()
-    threads = [Thread(target=_look, args=(strip, seed, until, stop, found)) for seed in range(1, jobs + 1)]
+    # Two workers on one search find more than two searches of one worker each: measured, see the benchmark.
+    workers = min(jobs, WORKERS)
+    running = jobs // workers
+    threads = [
+        Thread(target=_look, args=(search(strip, seed=seed, workers=workers), until, stop, found))
+        for seed in range(1, running + 1)
+    ]
     for thread in threads:
         thread.start()
     try:
-        while jobs and not strip.is_shortest(length):
+        while running and not strip.is_shortest(length):
             layout = found.get()
             if layout is None:
-                jobs -= 1
+                running -= 1
             elif layout.length < length and not faults(strip, layout):
                 length = layout.length
                 yield layout
@@ -89,10 +95,10 @@ def _shorter(strip: Strip, length: float, until: float, jobs: int) -> Iterator[L
             thread.join()
 
 
-def _look(strip: Strip, seed: int, until: float, stop: Event, found: SimpleQueue[Layout | None]) -> None:
+def _look(reports: Iterator[Report], until: float, stop: Event, found: SimpleQueue[Layout | None]) -> None:
     """Put the layouts of one search into the queue, and None at its end."""
     try:
-        for report in search(strip, seed=seed, workers=1):
+        for report in reports:
             if report.layout is not None:
                 found.put(report.layout)
             if stop.is_set() or monotonic() > until:

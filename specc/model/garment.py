@@ -45,7 +45,8 @@ class Header:
 
     `unit` is the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
 
-    `cutting`: how the order is cut, one of CUTTINGS of the model of spreading.
+    `cutting`: how the order is cut, one of CUTTINGS of the model of spreading. `thread_by`: what thread is
+    reckoned by, one of THREAD_BY of the library.
 
     `puts_on`: `over the head`, `stepping in`, or None when the garment opens. `paper`: A4 or Letter.
     """
@@ -61,6 +62,7 @@ class Header:
     sample: str
     order: tuple[Ordered, ...]
     cutting: str
+    thread_by: str
     unit: str
     paper: str
     revisions: tuple[Revision, ...]

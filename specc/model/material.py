@@ -47,6 +47,7 @@ class Cloth:
     width: Quantity | None
     usable: Quantity | None
     weight: Quantity | None
+    thickness: Quantity | None
     traits: tuple[str, ...]
     stretch: Fraction
     shrinks_length: Fraction
@@ -84,12 +85,17 @@ class Trim:
 
 @dataclass(frozen=True, slots=True)
 class Thread:
-    """A sewing thread."""
+    """A sewing thread; `use` is what it is for, in words. It is sold in cones of the length `cone`.
+
+    `waste` is the share added for what is lost, None where nothing is said.
+    """
 
     name: str
     title: str
     size: str | None
     use: str | None
+    cone: Quantity | None
+    waste: Fraction | None
     price: Price | None
     colour: str | None
     supplier: str | None

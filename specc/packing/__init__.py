@@ -6,10 +6,11 @@ Knows nothing of garments: shapes have names, outlines and angles, the strip has
 from specc.packing.bottom_left import bottom_left
 from specc.packing.problem import Layout, Placed, Shape, Strip, lain, outline_of
 from specc.packing.quick import quick
-from specc.packing.search import Report, SearchFailedError, search
+from specc.packing.search import WORKERS, Report, SearchFailedError, search
 from specc.packing.verify import faults, too_large
 
 __all__ = [
+    "WORKERS",
     "Layout",
     "Placed",
     "Report",

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 SEED: Final = 3
 REPORTS: Final = 600  # two to three seconds for a hundred pieces on two cores
 PATIENCE: Final = 12  # a few pieces are soon as close as they come; then reports are slow and in vain
+_FEW: Final = 20  # pieces; each more is worth a report more of patience
 
 
 def quick(strip: Strip) -> Layout:
@@ -38,6 +39,7 @@ def _bounded(strip: Strip) -> Layout:
     """The best of so many reports. Raises SearchFailedError when there is none."""
     best: Layout | None = None
     last = 0
+    patience = max(PATIENCE, sum(shape.count for shape in strip.shapes) - _FEW)
     for report in search(strip, seed=SEED):
         if report.layout is not None:
             last = report.number
@@ -45,7 +47,7 @@ def _bounded(strip: Strip) -> Layout:
                 best = report.layout
             if strip.is_shortest(best.length):
                 break
-        if report.number >= REPORTS or report.number - last >= PATIENCE:
+        if report.number >= REPORTS or report.number - last >= patience:
             break
     if best is None:
         raise SearchFailedError

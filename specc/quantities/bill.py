@@ -9,6 +9,7 @@ from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING
 
+from specc.quantities.bill_thread import thread_line
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS, Dimension
 
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 
     from specc.laying import ClothLays
     from specc.model.garment import Garment
-    from specc.model.material import Cloth, Price, Thread, Trim
+    from specc.model.material import Cloth, Price, Trim
     from specc.quantities.quantities import SizeQuantities
 
 _SQUARE = 1e-9
@@ -28,7 +29,6 @@ BY_LENGTH = "lengths to cut, added up"
 BY_COUNT = "counted"
 TO_OPENINGS = "counted, one to an opening, in the length in which it is sold"
 FROM_CLOTH = "lengths to cut, added up; the strips are cut from `{cloth}`, whose line counts their area"
-NOT_RECKONED = "not reckoned in this version; buy by experience"
 
 
 def bill(
@@ -38,13 +38,13 @@ def bill(
     counts = [next((o.count for o in garment.header.order if o.size == size.size), 0) for size in sizes]
     lines = [_cloth(cloth, garment, sizes, counts, lays) for cloth in garment.cloths]
     lines += [line for trim in garment.trims for line in _trims(trim, garment, sizes, counts)]
-    lines += [_thread(thread) for thread in garment.threads]
+    lines += [thread_line(thread, garment, sizes, counts) for thread in garment.threads]
     ones = tuple(1.0 for _ in sizes)
     total = float(sum(counts))
     lines += [
         BillLine(
             "label", label.name, " · ".join(label.says), (f"{label.at.piece}.{label.at.name}",),
-            "piece", ones, total, total, None, None, None, "one a garment",
+            "piece", ones, total, total, "piece", None, None, None, "one a garment",
         )
         for label in garment.labels
     ]  # fmt: skip
@@ -71,7 +71,18 @@ def _cloth(
     if cloth.usable is None:
         basis = "the cloth does not say its width"
         return BillLine(
-            "cloth", cloth.name, cloth.title, used_on, unit, (), None, None, *_price(cloth.price), None, basis
+            "cloth",
+            cloth.name,
+            cloth.title,
+            used_on,
+            unit,
+            (),
+            None,
+            None,
+            unit,
+            *_price(cloth.price),
+            None,
+            basis,
         )
     laid = next((each for each in lays if each.cloth == cloth.name), None)
     strips = tuple(_over_width(_strips(garment, cloth, size), cloth, unit) for size in sizes)
@@ -170,20 +181,13 @@ def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], count
     if trim.cut_from:
         basis = FROM_CLOTH.format(cloth=trim.cut_from)
         amounts = (tuple(lengths), order, None)
-        return BillLine("trim", trim.name, trim.title, used_on, unit, *amounts, None, None, None, basis)
+        return BillLine("trim", trim.name, trim.title, used_on, unit, *amounts, unit, None, None, None, basis)
     if trim.sold_in is not None and trim.sold_in.dimension == Dimension.LENGTH:
         roll = trim.sold_in.value / UNITS[unit].size
         buy = ceil(order / float(roll) - _SQUARE) * roll
     else:
         buy = _rounded_up(order)
     return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, BY_LENGTH)
-
-
-def _thread(thread: Thread) -> BillLine:
-    title = " ".join(word for word in (thread.title, thread.size) if word)
-    used_on = (thread.use,) if thread.use else ()
-    price = _price(thread.price)
-    return BillLine("thread", thread.name, title, used_on, "cone", (), None, None, *price, None, NOT_RECKONED)
 
 
 def _line(  # noqa: PLR0913, PLR0917 a row has as many columns
@@ -201,7 +205,7 @@ def _line(  # noqa: PLR0913, PLR0917 a row has as many columns
     # A price by the piece says nothing about a length, nor one by length about a piece.
     cost = None if price is None or price.per != unit else price.amount * buy
     amounts = (tuple(lengths), order, float(buy))
-    return BillLine(kind, name, title, used_on, unit, *amounts, *_price(price), cost, basis)
+    return BillLine(kind, name, title, used_on, unit, *amounts, unit, *_price(price), cost, basis)
 
 
 def _price(price: Price | None) -> tuple[Fraction | None, str | None]:

@@ -14,6 +14,7 @@ from specc.quantities.cloth_uses import cloth_uses
 from specc.quantities.pieces import piece_counts
 from specc.quantities.points import expectation, openings_of, point_of_measure
 from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
+from specc.quantities.thread import thread_uses
 from specc.quantities.trims import trim_cuts
 
 if TYPE_CHECKING:
@@ -87,5 +88,6 @@ def _size(
         trims,
         piece_counts(garment, size),
         cloth_uses(garment, size, cuts, trims),
+        thread_uses(garment, size, evaluate),
         measured,
     )

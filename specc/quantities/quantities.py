@@ -59,6 +59,27 @@ class ClothUse:
 
 
 @dataclass(frozen=True, slots=True)
+class ThreadUse:
+    """The thread of one pass in one garment: pass `number` of `on`, over `length`, with an ISO 4915 stitch.
+
+    `ratio` is thread over stitching, as `by` has it; both are None, and so are the lengths, where no figure
+    is known. `needle` and `other` (bobbin, loopers, covers) are threads by name, None where none is declared
+    for it. Lengths are without waste.
+    """
+
+    on: str
+    number: int
+    stitch: str
+    length: float
+    by: str | None
+    ratio: float | None
+    needle: str | None
+    needle_length: float | None
+    other: str | None
+    other_length: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Measured:
     """A point of measure in one size, in base units (mm for lengths)."""
 
@@ -75,6 +96,7 @@ class SizeQuantities:
     trims: tuple[TrimCut, ...]
     pieces: tuple[PieceCount, ...]
     cloths: tuple[ClothUse, ...]
+    threads: tuple[ThreadUse, ...]
     measures: tuple[Measured, ...]
 
 
@@ -99,9 +121,9 @@ class BillLine:
     """A line of the bill of materials.
 
     `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m,
-    piece, ...); `buy` is what is bought: whole rolls or packs where it is sold so, rounded up. Amounts that
-    are not computed are empty or None. `cost` is None without a price. `basis` says in words how the amount
-    was found.
+    piece, ...); `buy` is what is bought, in `buy_unit`: whole rolls or packs where it is sold so, rounded up;
+    the `price` is of one such unit. Amounts that are not computed are empty or None. `cost` is None without a
+    price. `basis` says in words how the amount was found.
     """
 
     kind: str
@@ -112,6 +134,7 @@ class BillLine:
     per_garment: tuple[float, ...]
     order: float | None
     buy: float | None
+    buy_unit: str
     price: Fraction | None
     currency: str | None
     cost: Fraction | None

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Applicability, Edit
+from specc.library.threads import TABLE, THREAD_BY
 from specc.model.garment import Header, Ordered, Revision
 from specc.model.spreading import CUTTINGS, GARMENT
 from specc.resolve.codes import name_taken, out_of_range, there_are, unknown_name, wrong_value
@@ -21,8 +22,8 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 _KNOWN = (
-    "style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "cutting", "units",
-    "paper",
+    "style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "cutting", "thread-by",
+    "units", "paper",
 )  # fmt: skip
 MOST_SIZES = 40
 _MOST_ORDERED = 1_000_000
@@ -59,6 +60,7 @@ def resolve_header(node: tree.Sheet, measured: Measured, say: Collector) -> Head
         sample,
         order,
         sheet.word("cutting", CUTTINGS, kind="a way of cutting") or GARMENT,
+        sheet.word("thread-by", THREAD_BY, kind="a way of reckoning thread") or TABLE,
         sheet.word("units", ("in", "cm", "mm"), kind="a unit for the sheet") or "cm",
         sheet.word("paper", ("A4", "Letter"), kind="a size of paper") or "A4",
         _revisions(sheet),

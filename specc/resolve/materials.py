@@ -54,7 +54,7 @@ _MOST_ROLL = Quantity.of(100_000, UNITS["m"])
 
 def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
     """The cloth; it is the shell unless it says what it is for."""
-    known = ("for", "fibre", "width", "weight", "is", "shrinks", "stretch", *SPREADING, *_COMMON)
+    known = ("for", "fibre", "width", "weight", "thickness", "is", "shrinks", "stretch", *SPREADING, *_COMMON)
     sheet = _sheet(node, "a cloth", known, say)
     width, usable = _widths(sheet)
     wanted = "a weight by area, such as `140 g/m2`"
@@ -69,6 +69,7 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
         width,
         usable or width,
         weight,
+        sheet.quantity("thickness", Dimension.LENGTH, wanted="a length, such as `0.4 mm`", most=_MOST_WIDTH),
         _traits(sheet),
         sheet.ratio("stretch") or Fraction(0),
         length_share,
@@ -111,14 +112,16 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
 
 def resolve_thread(node: tree.Sheet, say: Collector) -> Thread:
     """The thread."""
-    sheet = _sheet(node, "a thread", ("size", "for", *_COMMON), say)
+    sheet = _sheet(node, "a thread", ("size", "for", "cone", "waste", *_COMMON), say)
     name = _name(node)
     return Thread(
         name,
         titled(node.title, name),
         sheet.words("size", example="Tex 27"),
         sheet.list_of_words("for"),
-        resolve_price(sheet, (*LENGTHS, "piece")),
+        sheet.quantity("cone", Dimension.LENGTH, wanted="a length, such as `5000 m`", most=_MOST_ROLL),
+        sheet.ratio("waste"),
+        resolve_price(sheet, (*LENGTHS, "cone", "piece")),
         sheet.words("colour", example="rust red"),
         sheet.words("supplier", example="Saltmarsh Works"),
         sheet.place,

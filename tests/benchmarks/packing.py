@@ -4,14 +4,13 @@
 
 FOLDER holds `shirts.json` and `trousers.json` of the benchmark set that the EURO working group on cutting and
 packing keeps. Printed are shares of the strip that is used: rows of bounding boxes, our plain placement, the
-quick plan, a search of so many seconds (60 unless told) on two seeds side by side, the best published.
+quick plan, a search of so many seconds (60 unless told) on two processors, the best published.
 """
 
 from __future__ import annotations
 
 import json
 import sys
-from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from time import perf_counter
 
@@ -51,7 +50,7 @@ def rows(strip: Strip) -> float:
 
 def searched(strip: Strip, seed: int, seconds: float) -> float:
     start, best = perf_counter(), 0.0
-    for report in search(strip, seed=seed, workers=1):
+    for report in search(strip, seed=seed):
         if report.layout is not None and not faults(strip, report.layout):
             best = max(best, report.layout.share(strip))
         if perf_counter() - start > seconds:
@@ -71,8 +70,7 @@ def main() -> None:
         start = perf_counter()
         plan = quick(strip)
         took = perf_counter() - start
-        with ThreadPoolExecutor(2) as pool:
-            best = max(pool.map(searched, (strip, strip), (1, 2), (seconds, seconds)))
+        best = searched(strip, 1, seconds)
         sys.stdout.write(
             f"{name}: rows of boxes {rows(strip):.1%}, plain {bottom_left(strip).share(strip):.1%}, "
             f"quick {plan.share(strip):.1%} in {took:.1f} s, {seconds:g} s {best:.1%}, "

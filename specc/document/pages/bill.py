@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.document.document import Page, Paragraph
+from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.quantities.bill import BY_AREA
 from specc.units import format_money, format_number
@@ -21,7 +22,7 @@ _BY_AREA = (
     "Where cloth is counted by the area of what is cut from it, a lay needs more, since pieces do not fill"
     " the cloth: do not buy cloth by such a figure alone."
 )
-_WHOLE = ("piece", "roll", "pack")
+_WHOLE = ("piece", "roll", "pack", "cone")
 
 
 def build(sheet: Sheet) -> Page | None:
@@ -59,7 +60,7 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     counted = ("not counted", "", "", "")
     if line.order is not None:
         amounts = (_amount(one, line.unit), _amount(line.order, line.unit))
-        counted = (*amounts, "cut" if _comes_with_cloth(line) else _amount(line.buy, line.unit), line.unit)
+        counted = (*amounts, "cut" if _comes_with_cloth(line) else _bought(line), line.unit)
     cells = (_titled(line), used, *counted)
     if not priced:
         return Row(cells)
@@ -68,12 +69,20 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     if line.price is None or line.currency is None:
         return Row((*cells, "not priced", ""))
     cost = "" if line.cost is None else format_money(line.cost, line.currency)
-    return Row((*cells, f"{format_money(line.price, line.currency)} per {line.unit}", cost))
+    return Row((*cells, f"{format_money(line.price, line.currency)} per {line.buy_unit}", cost))
+
+
+def _bought(line: BillLine) -> str:
+    """What is bought, with its unit where that is not the line's own."""
+    if line.buy is None:
+        return "not known"
+    amount = _amount(line.buy, line.buy_unit)
+    return amount if line.buy_unit == line.unit else plural(int(line.buy), line.buy_unit)
 
 
 def _comes_with_cloth(line: BillLine) -> bool:
     """Whether it is counted and not bought: strips that are cut from a cloth."""
-    return line.order is not None and line.buy is None
+    return line.kind == "trim" and line.order is not None and line.buy is None
 
 
 def _totals(lines: tuple[BillLine, ...]) -> Iterator[Row]:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from specc.document.document import Document
 
 SCHEMA = json.loads(files("specc.backends").joinpath("result.schema.json").read_text(encoding="utf-8"))
+TABLES = ["bill-of-materials.csv", "trims.csv", "thread.csv", "lays.csv", "points-of-measure.csv"]
 
 
 @pytest.fixture(scope="module")
@@ -69,7 +70,7 @@ def test_numbers_are_rounded_and_never_minus_zero() -> None:
 def test_files_come_in_the_order_of_the_backends_whatever_is_asked_first(skiff: Document) -> None:
     paths = [file.path for file in write(skiff, ("csv", "json"))]
 
-    assert paths == ["result.json", "bill-of-materials.csv", "trims.csv", "lays.csv", "points-of-measure.csv"]
+    assert paths == ["result.json", *TABLES]
 
 
 def read(table: DataTable) -> list[list[str]]:
@@ -99,7 +100,7 @@ def test_quotes_commas_and_ends_of_line_survive() -> None:
 def test_the_tables_are_those_that_were_agreed(skiff: Document) -> None:
     found = {file.path: file.data.decode() for file in csv_backend.write(skiff, "")}
 
-    assert list(found) == ["bill-of-materials.csv", "trims.csv", "lays.csv", "points-of-measure.csv"]
+    assert list(found) == TABLES
     assert len(list(csv.reader(io.StringIO(found["trims.csv"])))) == 1 + 5 * 2
     rows = {row["name"]: row for row in csv.DictReader(io.StringIO(found["points-of-measure.csv"]))}
     assert rows["bust"]["plus"] == "12.7"
