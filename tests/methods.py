@@ -30,6 +30,7 @@ _MATERIALS = {
     "zip-concealed": "zip zip",
     "buttoned": "button button; places 3",
     "buttoned-grown-on": "button button; places 3",
+    "buttoned-strip": "button button; places 3",
     "hook-and-eye": "hook hook; places 1",
     "snapped": "snap snap; places 3",
     "continuous-bound": "strip strip",

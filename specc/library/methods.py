@@ -58,6 +58,7 @@ _FILES = (
             "zip-concealed",
             "buttoned",
             "buttoned-grown-on",
+            "buttoned-strip",
             "hook-and-eye",
             "snapped",
         ),

@@ -86,9 +86,11 @@ class _Openings:
         rest = tuple(self._seams(opened, runs))
         worn = tuple(
             dict.fromkeys(
-                self._opening(part, runs, by_seam, lap=lap)
+                opening
                 for run in runs
                 for part, lap in closed_parts(run, self._garment.finishes, self._laps)
+                # What laps over as far as it reaches, the end of a stand, is no opening.
+                if (opening := self._opening(part, runs, by_seam, lap=lap)).flat > _SAME
             )
         )
         return (*opened, *rest), (*worn, *rest)

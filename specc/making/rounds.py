@@ -30,8 +30,15 @@ HOLDS_OVERLAP = declare("SPC511", "holds-overlap", Severity.ERROR, "two holds al
 HOLD_BEYOND = declare(
     "SPC512", "hold-outside-edge", Severity.ERROR, "a hold along `{edge}` does not lie on it"
 )
+HOLD_NO_SHARE = declare(
+    "SPC540",
+    "hold-not-a-share",
+    Severity.ERROR,
+    "what is held in along `{edge}` comes to {amount}",
+)
 
 _SAME = 1e-6  # mm
+_LESS, _ALL = "less than nothing", "all of it, or more"
 
 
 def rounds(
@@ -138,7 +145,14 @@ def _zones(
         if start < -_SAME or end > whole + _SAME or end - start < _SAME:
             said.append(HOLD_BEYOND.at(hold.origin, edge=name))
             continue
-        held.append((start, end, evaluate(hold.share), hold))
+        share = evaluate(hold.share)
+        if not 0.0 <= share < 1.0:
+            told = HOLD_NO_SHARE.at(hold.origin, edge=name, amount=_LESS if share < 0.0 else _ALL)
+            said.append(
+                told.help("it is above 0% and below 100% in every size; look at what it is reckoned from")
+            )
+            continue
+        held.append((start, end, share, hold))
     held.sort(key=lambda one: one[0])
     zones, reached = [], 0.0
     for start, end, share, hold in held:

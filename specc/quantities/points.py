@@ -27,9 +27,13 @@ def openings_of(garment: Garment, size: SizeAssembly) -> dict[str, float]:
     What is held in is lost. Closures are closed, but the round of a closure is that which is open with it.
     """
     openings = {finish.name: 0.0 for finish in garment.finishes}
+    central = {name for opening in size.worn if opening.central for name in opening.by}
     for laid in size.rounds:
-        held = sum((zone.end - zone.start) * zone.held for zone in laid.zones)
-        openings[laid.by] = max(openings[laid.by], laid.length - held)
+        length = laid.length - sum((zone.end - zone.start) * zone.held for zone in laid.zones)
+        if laid.closed or laid.by not in central:
+            openings[laid.by] = max(openings[laid.by], length)
+        else:  # a neck between two shoulders that open: all of its runs go round the one opening
+            openings[laid.by] += length * laid.count
     for closure in size.closures:
         name = closure.closure
         openings[name] = max((one.sewn for one in size.openings if name in one.by), default=0.0)

@@ -66,7 +66,7 @@ class Maker:
         *,
         measured: Scope,
     ) -> None:
-        """`measured` is what the length of a trim may be reckoned from."""
+        """`measured` is what the length of a trim, and what is held in, may be reckoned from."""
         self._measured = measured
         self._declared = declared
         self._trims = trims
@@ -303,7 +303,9 @@ class Maker:
         self._say.add(told.see(stated.long.origin, "its length").help("take out one of them"))
 
     def _hold(self, node: tree.Hold, finish: tree.Finish, along: tuple[PartRef, ...]) -> Hold | None:
-        share = meaning(node.share, FIGURES, self._say, what="how much is held in", wanted=(Dimension.RATIO,))
+        reckoned = not isinstance(node.share, tree.Number)
+        wanted = (Dimension.RATIO, Dimension.NUMBER) if reckoned else (Dimension.RATIO,)
+        share = meaning(node.share, self._measured, self._say, what="how much is held in", wanted=wanted)
         if isinstance(share, Constant) and not 0 < share.value.value < 1:
             bounds = "above 0% and below 100%"
             told = out_of_range(node.share.span, "what is held in", bounds, found=share.value)

@@ -184,9 +184,15 @@ class Reshaper:
         slanting = None if node.slanting is None else self._length(node.slanting)
         if edge is None or by is None or (node.slanting is not None and slanting is None):
             return None
-        # Where the edge lay stays as a line; whether there is a step is only known once the piece is drawn.
+        # Where the edge lay stays as a line; how many steps there are is only known once the piece is drawn.
         own = self._parts.pieces[edge.piece or ""]
-        for name, kind in (("line", "line"), ("step", "edge"), ("out", "point")):
+        for name, kind in (
+            ("line", "line"),
+            ("step", "edge"),
+            ("out", "point"),
+            ("step-2", "edge"),
+            ("out-2", "point"),
+        ):
             own.kinds.setdefault(f"{edge.name}-{name}", kind)
         own.ends.pop(edge.name, None)
         return Extend(edge, by, node.span, slanting)

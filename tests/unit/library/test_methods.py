@@ -180,6 +180,7 @@ def test_every_option_is_worked_in_its_own_way_and_leaves_no_blank(method: str, 
         ("zip-concealed", "allow 3/4 in", 3 / 4),
         ("buttoned", "", 5 / 8),
         ("buttoned-grown-on", "facing 3 in", 3),
+        ("buttoned-strip", "", 1 + 3 / 8),
         ("hook-and-eye", "", 5 / 8),
         ("snapped", "", 5 / 8),
         ("slit-turned", "", 5 / 8),  # 3/8 in deep, 1/4 in turned under
@@ -248,6 +249,7 @@ def test_what_becomes_of_raw_edges() -> None:
         "turned": [
             "bar-tacked",
             "boxed",
+            "buttoned-strip",
             "double-turned",
             "drawstring-casing",
             "elastic-casing",

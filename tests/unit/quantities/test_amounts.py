@@ -72,6 +72,18 @@ def test_what_is_held_in_is_saved() -> None:
     assert drawn_in.cut_length == pytest.approx(plain.cut_length - drawn_in.held)
 
 
+def test_a_hold_may_be_reckoned_so_that_the_trim_fits_a_measurement() -> None:
+    """The trim along the front comes to a fifth of the bust, in every size."""
+    reckoned = "hold 1 - bust / 5 / (2 * length of front.neck) along front.neck"
+    text = NECK.replace("turn 1 cm", f"turn 1 cm; {reckoned}")
+    for size, bust in zip(amounts(text).sizes, (880.0, 1000.0), strict=True):
+        neck = cut(size, "neck")
+        front = sum(
+            (zone.end - zone.start) * (1.0 - zone.held) for zone in neck.zones if zone.piece == "front"
+        )
+        assert front == pytest.approx(bust / 5.0)
+
+
 def test_a_bound_seam_is_there_on_both_sides() -> None:
     shoulders = "seam shoulder joins front.shoulder to back.shoulder by bound-outside { binding edging }\n"
 
