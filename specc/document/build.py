@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from specc.document.document import Document, Figure, Group, TitleBlock
 from specc.document.pages import (
     alterations,
+    bias,
     bill,
     cautions,
     cover,
@@ -35,20 +36,9 @@ if TYPE_CHECKING:
     from specc.quantities.quantities import Quantities
 
 PAGES = (
-    cover,
-    cautions,
-    measures,
-    pieces,
-    alterations,
-    making,
-    trims,
-    thread,
-    bill,
-    lays,
-    ticket,
-    labels,
+    cover, cautions, measures, pieces, alterations, making, trims, bias, thread, bill, lays, ticket, labels,
     source,
-)
+)  # fmt: skip
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.diagnostics.render_json import as_data
+from specc.document.bias_data import bias_data
 from specc.document.closure_data import closure_data, fastening_data, opening_data
 from specc.document.data import Members
 from specc.document.drawn_in_data import drawn_in_data
@@ -46,6 +47,7 @@ def result(sheet: Sheet) -> Members:
             ("sizes", Members(tuple((made.size, _size(sheet, made, taken)) for made, taken in sizes))),
             ("alterations", tuple(_alteration(sheet, step) for step in sheet.assembly.alterations)),
             ("lays", lay_data(sheet)),
+            ("bias_strips", tuple(bias_data(plan) for plan in sheet.quantities.bias)),
             ("bill_of_materials", tuple(_line(sheet, line) for line in sheet.quantities.bill)),
             (
                 "diagnostics",

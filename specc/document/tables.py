@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.document.bias_data import bias_table
 from specc.document.data import DataTable
 from specc.document.lay_data import lay_table
 from specc.document.thread_data import thread_table
@@ -15,7 +16,14 @@ if TYPE_CHECKING:
 
 def tables(sheet: Sheet) -> tuple[DataTable, ...]:
     """The tables that are handed out as files."""
-    return _bill(sheet), _trims(sheet), thread_table(sheet), lay_table(sheet), _points(sheet)
+    return (
+        _bill(sheet),
+        _trims(sheet),
+        thread_table(sheet),
+        bias_table(sheet),
+        lay_table(sheet),
+        _points(sheet),
+    )
 
 
 def _bill(sheet: Sheet) -> DataTable:

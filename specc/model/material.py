@@ -73,6 +73,7 @@ class Trim:
     width: Quantity | None
     stretch: Fraction
     cut_from: str | None  # name of the cloth
+    bias_way: str | None  # one of BIAS_WAYS of the model of spreading, where the maker chose
     price: Price | None
     sold_in: Quantity | None  # rolls of this length, or packs of so many
     lengths: tuple[Quantity, ...]

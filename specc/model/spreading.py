@@ -21,6 +21,10 @@ CUTTINGS: Final = (GARMENT, SET, STACKED)
 """The ways in which a studio cuts, from the smallest to the largest."""
 
 
+JOINED, WHOLE, TUBED = "joined strips", "whole strips", "tube"
+BIAS_WAYS: Final = (JOINED, WHOLE, TUBED)
+"""How bias is cut: strips joined to one run; strips long enough for whole pieces; a square sewn to a tube."""
+
 ACROSS, BIAS, ANY = "across", "on-bias", "any-way"
 TURNS: Final = (ACROSS, BIAS, ANY)
 """How a piece may lie other than with its grain along the cloth: square to it, at 45 degrees, as it fits."""

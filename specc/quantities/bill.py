@@ -9,6 +9,8 @@ from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING
 
+from specc.quantities.bill_cloth import cloth_line
+from specc.quantities.bill_sums import paid, rounded_up, unit_of
 from specc.quantities.bill_thread import thread_line
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS, Dimension
@@ -18,13 +20,10 @@ if TYPE_CHECKING:
 
     from specc.laying import ClothLays
     from specc.model.garment import Garment
-    from specc.model.material import Cloth, Price, Trim
-    from specc.quantities.quantities import SizeQuantities
+    from specc.model.material import Price, Trim
+    from specc.quantities.quantities import BiasPlan, SizeQuantities
 
 _SQUARE = 1e-9
-BY_AREA = "area of the cut pieces, shrinkage added, over the usable width; a lay takes more"
-BY_LAYS = "the lays, added up; for one garment, its share of them"
-AND_STRIPS = "; and strips by area, shrinkage added, over the usable width"
 BY_LENGTH = "lengths to cut, added up"
 BY_COUNT = "counted"
 TO_OPENINGS = "counted, one to an opening, in the length in which it is sold"
@@ -32,11 +31,14 @@ FROM_CLOTH = "lengths to cut, added up; the strips are cut from `{cloth}`, whose
 
 
 def bill(
-    garment: Garment, sizes: tuple[SizeQuantities, ...], lays: tuple[ClothLays, ...]
+    garment: Garment,
+    sizes: tuple[SizeQuantities, ...],
+    lays: tuple[ClothLays, ...],
+    plans: tuple[BiasPlan, ...],
 ) -> tuple[BillLine, ...]:
     """A line for each cloth, trim, thread and label, in the order of the text."""
     counts = [next((o.count for o in garment.header.order if o.size == size.size), 0) for size in sizes]
-    lines = [_cloth(cloth, garment, sizes, counts, lays) for cloth in garment.cloths]
+    lines = [cloth_line(cloth, garment, sizes, lays, plans) for cloth in garment.cloths]
     lines += [line for trim in garment.trims for line in _trims(trim, garment, sizes, counts)]
     lines += [thread_line(thread, garment, sizes, counts) for thread in garment.threads]
     ones = tuple(1.0 for _ in sizes)
@@ -49,67 +51,6 @@ def bill(
         for label in garment.labels
     ]  # fmt: skip
     return tuple(lines)
-
-
-def _unit(price: Price | None, garment: Garment) -> str:
-    """The unit of sale: that of the price, else yards or metres as the sheet's unit suggests."""
-    if price is not None and price.per != "piece":
-        return price.per
-    return "yd" if garment.header.unit == "in" else "m"
-
-
-def _cloth(
-    cloth: Cloth,
-    garment: Garment,
-    sizes: tuple[SizeQuantities, ...],
-    counts: list[int],
-    lays: tuple[ClothLays, ...],
-) -> BillLine:
-    """What is laid by its lays, what is cut from strips by area; all by area where nothing was laid."""
-    unit = _unit(cloth.price, garment)
-    used_on = _used_on(garment, cloth)
-    if cloth.usable is None:
-        basis = "the cloth does not say its width"
-        return BillLine(
-            "cloth",
-            cloth.name,
-            cloth.title,
-            used_on,
-            unit,
-            (),
-            None,
-            None,
-            unit,
-            *_price(cloth.price),
-            None,
-            basis,
-        )
-    laid = next((each for each in lays if each.cloth == cloth.name), None)
-    strips = tuple(_over_width(_strips(garment, cloth, size), cloth, unit) for size in sizes)
-    if laid is None:
-        areas = (sum(use.area for use in size.cloths if use.cloth == cloth.name) for size in sizes)
-        lengths = [_over_width(area, cloth, unit) for area in areas]
-        order, basis = _sum(lengths, counts), BY_AREA
-    else:
-        one = float(UNITS[unit].size)
-        lengths = [own / one + strip for own, strip in zip(laid.per_garment, strips, strict=True)]
-        order = (laid.order or 0.0) / one + _sum(strips, counts)
-        basis = BY_LAYS + (AND_STRIPS if any(strips) else "")
-    buy = _rounded_up(order)
-    return _line("cloth", cloth.name, cloth.title, used_on, unit, lengths, order, buy, cloth.price, basis)
-
-
-def _over_width(area: float, cloth: Cloth, unit: str) -> float:
-    """The length of cloth that has the area, before it shrinks."""
-    assert cloth.usable is not None
-    grown = 1.0 / ((1.0 - float(cloth.shrinks_length)) * (1.0 - float(cloth.shrinks_width)))
-    return area * grown / float(cloth.usable.value) / float(UNITS[unit].size)
-
-
-def _strips(garment: Garment, cloth: Cloth, size: SizeQuantities) -> float:
-    """The area of the strips that are cut from a cloth for one garment."""
-    own = {trim.name for trim in garment.trims if trim.cut_from == cloth.name}
-    return sum(cut.cut_length * (cut.cut_width or 0.0) * cut.count for cut in size.trims if cut.trim in own)
 
 
 def _sum(lengths: Iterable[float], counts: list[int]) -> float:
@@ -156,19 +97,19 @@ def _chain(
     used_on: tuple[str, ...],
 ) -> BillLine:
     """A line for zips cut as long as their openings."""
-    unit = _unit(trim.price, garment)
+    unit = unit_of(trim.price, garment)
     one = float(UNITS[unit].size)
     lengths = [
         sum(piece.count * piece.opening for piece in size.pieces if piece.trim == trim.name) / one
         for size in sizes
     ]
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
-    amounts = (lengths, order, _rounded_up(order))
+    amounts = (lengths, order, rounded_up(order))
     return _line("trim", trim.name, trim.title, used_on, unit, *amounts, trim.price, BY_LENGTH)
 
 
 def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
-    unit = _unit(trim.price, garment)
+    unit = unit_of(trim.price, garment)
     lengths = [
         sum(cut.cut_length * cut.count for cut in size.trims if cut.trim == trim.name)
         / float(UNITS[unit].size)
@@ -186,7 +127,7 @@ def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], count
         roll = trim.sold_in.value / UNITS[unit].size
         buy = ceil(order / float(roll) - _SQUARE) * roll
     else:
-        buy = _rounded_up(order)
+        buy = rounded_up(order)
     return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, BY_LENGTH)
 
 
@@ -205,18 +146,4 @@ def _line(  # noqa: PLR0913, PLR0917 a row has as many columns
     # A price by the piece says nothing about a length, nor one by length about a piece.
     cost = None if price is None or price.per != unit else price.amount * buy
     amounts = (tuple(lengths), order, float(buy))
-    return BillLine(kind, name, title, used_on, unit, *amounts, unit, *_price(price), cost, basis)
-
-
-def _price(price: Price | None) -> tuple[Fraction | None, str | None]:
-    return (None, None) if price is None else (price.amount, price.currency)
-
-
-def _rounded_up(amount: float) -> Fraction:
-    """To the next quarter: shops cut to a quarter of a yard or metre (common practice, no source)."""
-    return Fraction(ceil(amount * 4 - _SQUARE), 4)
-
-
-def _used_on(garment: Garment, cloth: Cloth) -> tuple[str, ...]:
-    strips = [trim.title for trim in garment.trims if trim.cut_from == cloth.name]
-    return (cloth.use, *(strip for strip in strips if strip != cloth.use))
+    return BillLine(kind, name, title, used_on, unit, *amounts, unit, *paid(price), cost, basis)

@@ -10,6 +10,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from specc.library.threads import usual_waste
+from specc.quantities.bill_sums import SQUARE
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS, format_ratio
 
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
     from specc.model.material import Thread
     from specc.quantities.quantities import SizeQuantities
 
-_SQUARE = 1e-9
 NOT_RECKONED = "nothing that is sewn has a stitch whose thread is known"
 
 
@@ -44,7 +44,7 @@ def thread_line(
         basis += "; how much is on a cone is not said"
     else:
         basis += f"; whole cones of {thread.cone}"
-        buy = Fraction(ceil(order * float(UNITS[unit].size) / float(thread.cone.value) - _SQUARE))
+        buy = Fraction(ceil(order * float(UNITS[unit].size) / float(thread.cone.value) - SQUARE))
         cost = price.amount * buy if price is not None and price.per in ("cone", "piece") else None
     return BillLine(
         "thread",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from specc.drafting import EvaluationError
 from specc.making.inside import pieces_inside
+from specc.quantities.bias import bias_plans
 from specc.quantities.bill import bill
 from specc.quantities.cloth_uses import cloth_uses
 from specc.quantities.pieces import piece_counts
@@ -54,11 +55,14 @@ def count(
     ):
         measured = tuple(Measured(point.name, point.values[index]) for point in measures.points_of_measure)
         sizes.append(_size(garment, size, of_size, evaluate, measured))
+    of_sizes = tuple(sizes)
+    plans = bias_plans(garment, of_sizes)
     return Quantities(
-        tuple(sizes),
+        of_sizes,
         measures.points_of_measure,
         cut_out.lays,
-        bill(garment, tuple(sizes), cut_out.lays),
+        plans,
+        bill(garment, of_sizes, cut_out.lays, plans),
         measures.expects,
     )
 

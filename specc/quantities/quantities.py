@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from specc.laying import ClothLays
+    from specc.laying.bias import BiasCut
     from specc.making.assembly import CutPiece, Zone
     from specc.quantities.pieces import PieceCount
     from specc.units import Dimension
@@ -101,6 +102,27 @@ class SizeQuantities:
 
 
 @dataclass(frozen=True, slots=True)
+class BiasPlan:
+    """How the strips of a trim, `wide` across, are cut on the bias of a cloth.
+
+    `pieces` are those of the order (of one garment of each size where nothing is `ordered`): size, use,
+    length; `cuts` the ways in which they can be cut, `chosen` the one that is: its joins are of the pieces.
+    `per_garment` is the length of strip in one garment of each size. Cloth is bought longer by `grown`, since
+    it shrinks.
+    """
+
+    trim: str
+    cloth: str
+    wide: float
+    pieces: tuple[tuple[str, str, float], ...]
+    cuts: tuple[BiasCut, ...]
+    chosen: BiasCut
+    ordered: bool
+    per_garment: tuple[float, ...]
+    grown: float
+
+
+@dataclass(frozen=True, slots=True)
 class PointOfMeasure:
     """A point of measure over the sizes; `values` and `steps` (to the next size) in base units.
 
@@ -166,11 +188,12 @@ class Measures:
 class Quantities:
     """What the garment takes and measures, in every size of its range and for the order.
 
-    `lays` are those of the cloths whose width is known, where any were made.
+    `lays` are those of the cloths whose width is known, where any were made; `bias` the strips cut from them.
     """
 
     sizes: tuple[SizeQuantities, ...]
     points_of_measure: tuple[PointOfMeasure, ...]
     lays: tuple[ClothLays, ...]
+    bias: tuple[BiasPlan, ...]
     bill: tuple[BillLine, ...]
     expects: tuple[ExpectResult, ...]

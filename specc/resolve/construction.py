@@ -195,6 +195,7 @@ class Maker:
             None,
             None,
             None,
+            None,
             (),
             _ANY_WIDTH,
             _ANY_WIDTH,

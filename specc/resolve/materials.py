@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Applicability, Edit, Severity, declare
 from specc.model.material import Cloth, FibreShare, Thread, Trim
+from specc.model.spreading import BIAS_WAYS
 from specc.resolve.codes import (
     name_taken,
     out_of_range,
@@ -84,8 +85,8 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
 
 def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> Trim:
     """The trim; one that is cut from a cloth names it."""
-    known = ("kind", "fibre", "width", "diameter", "thickness", "lengths", "stretch", "cut-from", "sold")
-    sheet = _sheet(node, "a trim", (*known, *_COMMON), say)
+    known = ("kind", "fibre", "width", "diameter", "thickness", "lengths", "stretch", "sold")
+    sheet = _sheet(node, "a trim", (*known, "cut-from", "cut-as", *_COMMON), say)
     name = _name(node)
     sheet.require("kind", "elastic")
     source, cut_from = sheet.get("cut-from"), sheet.words("cut-from", example="lawn")
@@ -99,6 +100,7 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
         sheet.quantity("width", Dimension.LENGTH, wanted="a length, such as `1 in`", most=_MOST_WIDTH),
         sheet.ratio("stretch") or Fraction(0),
         cut_from,
+        sheet.word("cut-as", BIAS_WAYS, kind="a way of cutting bias"),
         resolve_price(sheet, (*LENGTHS, "piece")),
         _sold(sheet),
         _lengths(sheet),

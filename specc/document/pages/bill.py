@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from specc.document.document import Page, Paragraph
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
-from specc.quantities.bill import BY_AREA
+from specc.quantities.bill_cloth import BY_AREA
 from specc.units import format_money, format_number
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ def build(sheet: Sheet) -> Page | None:
     if not lines:
         return None
     blocks: tuple[Block, ...] = (_bill(sheet), *_by_size(sheet), *_bases(lines))
-    by_area = any(line.basis == BY_AREA for line in lines)
+    by_area = any(BY_AREA in line.basis for line in lines)
     return Page("bill", "Bill of materials", _BY_AREA if by_area else "", blocks)
 
 

@@ -21,7 +21,14 @@ if TYPE_CHECKING:
     from specc.document.document import Document
 
 SCHEMA = json.loads(files("specc.backends").joinpath("result.schema.json").read_text(encoding="utf-8"))
-TABLES = ["bill-of-materials.csv", "trims.csv", "thread.csv", "lays.csv", "points-of-measure.csv"]
+TABLES = [
+    "bill-of-materials.csv",
+    "trims.csv",
+    "thread.csv",
+    "bias-strips.csv",
+    "lays.csv",
+    "points-of-measure.csv",
+]
 
 
 @pytest.fixture(scope="module")

@@ -1,0 +1,150 @@
+"""Owns the page of bias strips: from which cloth, in which way, how many, and where joins come."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from specc.document.bias_drawing import bias_drawing
+from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
+from specc.document.sheet import plural
+from specc.document.table import Align, Column, Row, Table
+from specc.geometry.point import Point
+from specc.laying.bias import ALLOWANCE, CLEAR, lost_by_join
+from specc.model.spreading import JOINED, TUBED, WHOLE
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.document import Block
+    from specc.document.sheet import Sheet
+    from specc.quantities.quantities import BiasPlan
+
+_ROOM = Point(186.0, 84.0)  # for the drawing, millimetres of paper
+_FOLD = "Fold one corner of the cloth over so that the cut end lies along the selvage: the fold is the bias."
+_HOW = {
+    JOINED: f"{_FOLD} Cut strips along it, full ones first. Join them on the straight grain, right sides"
+    " together, the ends crossing so that their points stand out by one allowance; press the joins open. Cut"
+    " the pieces off the run in the order below.",
+    WHOLE: f"{_FOLD} Cut strips along it and every piece whole from one of them, the longest first: no piece"
+    " has a join.",
+    TUBED: "Cut the square on a diagonal and sew the two halves together on the straight grain, so that a"
+    " parallelogram results. Mark strips along its bias edges, sew the other two edges to a tube, one strip"
+    " offset, and cut round and round.",
+}
+# Common practice, no source; the join as in school books of sewing before 1930.
+_TRUE = "True bias lies at 45 degrees to the grain. Measure a strip's width square to the cut."
+
+
+def build(sheet: Sheet) -> Page | None:
+    """A part for each width of each bias trim; nothing where none is cut from a cloth."""
+    plans = sheet.quantities.bias
+    if not plans:
+        return None
+    blocks = tuple(block for number, plan in enumerate(plans, 1) for block in _plan(sheet, plan, number))
+    return Page("bias", "Bias strips", _TRUE, blocks)
+
+
+def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
+    near, chosen = sheet.lengths, plan.chosen
+    title = sheet.trim_called(plan.trim)
+    total = sum(length for _, _, length in plan.pieces)
+    what = "for the order" if plan.ordered else "for one garment of each size"
+    yield Heading(title, str(number), f"{near.fine(plan.wide)} wide, from {sheet.title_of(plan.cloth)}")
+    facts = (
+        ("Pieces", f"{plural(len(plan.pieces), 'piece')}, {near.of_cloth(total)} {what}"),
+        ("Way", chosen.way),
+        ("Cloth", f"{near.of_cloth(chosen.length * plan.grown)}, whole width"),
+        *_counts(sheet, plan),
+    )
+    yield Facts(tuple(Fact(label, value) for label, value in facts if value))
+    yield Paragraph(_HOW[chosen.way])
+    yield _ways(sheet, plan, number)
+    if chosen.way != TUBED:
+        called = (f"bias-{plan.trim}-{number}", f"{title}, cut from {sheet.title_of(plan.cloth)}")
+        cloth = (chosen.length, _width(sheet, plan))
+        drawing = bias_drawing(called, cloth, plan.wide, near, room=_ROOM)
+        yield Group("together", (Figure(drawing, drawing.title),))
+    if any(chosen.joins) and chosen.way == JOINED:
+        yield _joins(sheet, plan, number)
+
+
+def _width(sheet: Sheet, plan: BiasPlan) -> float:
+    cloth = next(each for each in sheet.garment.cloths if each.name == plan.cloth)
+    assert cloth.usable is not None, "a plan is of a cloth whose width is known"
+    return float(cloth.usable.value) * (1.0 - float(cloth.shrinks_width))
+
+
+def _counts(sheet: Sheet, plan: BiasPlan) -> Iterator[tuple[str, str]]:
+    near, chosen = sheet.lengths, plan.chosen
+    with_joins = sum(1 for joins in chosen.joins if joins)
+    if chosen.way == TUBED:
+        yield "Squares", f"{plural(chosen.squares, 'square')}, side {near.said(chosen.side)}"
+    else:
+        strips = plural(len(chosen.strips), "strip")
+        yield "Strips", f"{strips}, the longest {near.said(max(chosen.strips))}"
+    if with_joins:
+        clear = "" if chosen.way == TUBED else f", none nearer to an end than {near.said(CLEAR)}"
+        yield "Joins", f"in {with_joins} of {plural(len(plan.pieces), 'piece')}{clear}"
+        yield (
+            "A join takes",
+            f"{near.fine(lost_by_join())} of strip: allowances of {near.fine(ALLOWANCE)} on the slant",
+        )
+    else:
+        yield "Joins", "in no piece"
+
+
+def _ways(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
+    columns = (
+        Column("Way of cutting"),
+        Column("Cloth", Align.RIGHT, width=24.0),
+        Column("Strips", Align.RIGHT, width=18.0),
+        Column("Pieces with a join", Align.RIGHT, width=34.0),
+        Column("", width=36.0),
+    )
+    least = min(cut.length for cut in plan.cuts)
+    rows = tuple(
+        Row(
+            (
+                cut.way,
+                sheet.lengths.of_cloth(cut.length * plan.grown),
+                "one run" if cut.way == TUBED else str(len(cut.strips)),
+                str(sum(1 for joins in cut.joins if joins)),
+                ", ".join(
+                    word
+                    for word, true in (("least cloth", cut.length == least), ("taken", cut is plan.chosen))
+                    if true
+                ),
+            ),
+            strong=cut is plan.chosen,
+        )
+        for cut in plan.cuts
+    )
+    note = "Choose another by a line of the trim, such as `cut-as whole strips`.".replace("`", "")
+    return Table(f"bias-ways-{number}", "", columns, rows, note=note)
+
+
+def _joins(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
+    """The pieces that have a join, in the order of cutting."""
+    columns = (
+        Column("Piece", Align.RIGHT, width=14.0),
+        Column("Size", width=16.0),
+        Column("For"),
+        Column(f"Length, {sheet.lengths.unit}", Align.RIGHT, width=26.0),
+        Column("Join at, from its beginning", Align.RIGHT, width=50.0),
+    )
+    rows = tuple(
+        Row(
+            (
+                str(place),
+                size,
+                sheet.title_of(used_on),
+                sheet.lengths.up(length),
+                ", ".join(sheet.lengths.near(join) for join in joins),
+            )
+        )
+        for place, ((size, used_on, length), joins) in enumerate(
+            zip(plan.pieces, plan.chosen.joins, strict=True), start=1
+        )
+        if joins
+    )
+    return Table(f"bias-joins-{number}", "Where joins come, in the order of cutting", columns, rows)

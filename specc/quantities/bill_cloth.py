@@ -1,0 +1,124 @@
+"""Owns the lines of the bill for cloth: its lays, the bias strips cut from it, what is only known by area.
+
+Knows nothing of how lays and strips are found.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from specc.quantities.bias import cloth_of_plans
+from specc.quantities.bill_sums import paid, rounded_up, unit_of
+from specc.quantities.quantities import BillLine
+from specc.units import UNITS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.laying import ClothLays
+    from specc.model.garment import Garment
+    from specc.model.material import Cloth
+    from specc.quantities.quantities import BiasPlan, SizeQuantities
+
+BY_LAYS: Final = "the lays, added up; for one garment, its share of them"
+BY_BIAS: Final = "the strips cut on the bias; for one garment, its share of them"
+BY_AREA: Final = "area of what is cut, shrinkage added, over the usable width; a lay takes more"
+_NOTHING = 1e-6  # mm
+NO_WIDTH: Final = "the cloth does not say its width"
+
+
+def cloth_line(
+    cloth: Cloth,
+    garment: Garment,
+    sizes: tuple[SizeQuantities, ...],
+    lays: tuple[ClothLays, ...],
+    plans: tuple[BiasPlan, ...],
+) -> BillLine:
+    """What a cloth takes for one garment of each size and for the order."""
+    unit = unit_of(cloth.price, garment)
+    parts = tuple(_parts(cloth, garment, sizes, lays, plans)) if cloth.usable is not None else ()
+    one = float(UNITS[unit].size)
+    lengths = tuple(sum(each) / one for each in zip(*(part.per_garment for part in parts), strict=True))
+    order = sum(part.order for part in parts) / one if parts else None
+    buy = None if order is None else rounded_up(order)
+    amount, currency = paid(cloth.price)
+    # A price by another unit than the line's says nothing about it.
+    cost = amount * buy if amount is not None and buy is not None else None
+    return BillLine(
+        "cloth",
+        cloth.name,
+        cloth.title,
+        _used_on(garment, cloth),
+        unit,
+        lengths,
+        order,
+        None if buy is None else float(buy),
+        unit,
+        amount,
+        currency,
+        cost,
+        "; and ".join(part.basis for part in parts) or NO_WIDTH,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A length of the cloth, in millimetres: for one garment of each size, for the order, how it is known."""
+
+    per_garment: tuple[float, ...]
+    order: float
+    basis: str
+
+
+def _parts(
+    cloth: Cloth,
+    garment: Garment,
+    sizes: tuple[SizeQuantities, ...],
+    lays: tuple[ClothLays, ...],
+    plans: tuple[BiasPlan, ...],
+) -> Iterator[_Part]:
+    counts = [_ordered(garment, size) for size in sizes]
+    laid = next((each for each in lays if each.cloth == cloth.name), None)
+    planned = [plan for plan in plans if plan.cloth == cloth.name]
+    if laid is not None:
+        yield _Part(laid.per_garment, laid.order or 0.0, BY_LAYS)
+    if planned:
+        total, shares = cloth_of_plans(cloth, plans)
+        yield _Part(shares, total if any(counts) else 0.0, BY_BIAS)
+    areas = [_left(cloth, garment, size, planned, laid=laid is not None) for size in sizes]
+    lengths = tuple(_over_width(area, cloth) for area in areas)
+    if any(length > _NOTHING for length in lengths) or not (laid or planned):
+        order = sum(length * count for length, count in zip(lengths, counts, strict=True))
+        yield _Part(lengths, order, BY_AREA)
+
+
+def _ordered(garment: Garment, size: SizeQuantities) -> int:
+    return next((each.count for each in garment.header.order if each.size == size.size), 0)
+
+
+def _left(
+    cloth: Cloth, garment: Garment, size: SizeQuantities, planned: list[BiasPlan], *, laid: bool
+) -> float:
+    """The area of what is cut from the cloth for one garment and neither laid nor planned on the bias."""
+    strips = {trim.name for trim in garment.trims if trim.cut_from == cloth.name}
+    cuts = [(cut, cut.cut_width or 0.0) for cut in size.trims if cut.trim in strips]
+    known = {(plan.trim, plan.wide) for plan in planned}
+    areas = [(wide * cut.cut_length * cut.count, (cut.trim, wide) in known) for cut, wide in cuts]
+    left = sum(area for area, done in areas if not done)
+    if laid:
+        return left
+    whole = sum(use.area for use in size.cloths if use.cloth == cloth.name)
+    return whole - sum(area for area, _ in areas) + left
+
+
+def _over_width(area: float, cloth: Cloth) -> float:
+    """The length of cloth that has the area, before it shrinks."""
+    assert cloth.usable is not None
+    grown = 1.0 / ((1.0 - float(cloth.shrinks_length)) * (1.0 - float(cloth.shrinks_width)))
+    return area * grown / float(cloth.usable.value)
+
+
+def _used_on(garment: Garment, cloth: Cloth) -> tuple[str, ...]:
+    strips = [trim.title for trim in garment.trims if trim.cut_from == cloth.name]
+    return (cloth.use, *(strip for strip in strips if strip != cloth.use))
