@@ -102,7 +102,7 @@ def test_strips_lie_on_the_cloth_side_by_side(width: float, length: float, wide:
     full = [strip for strip in strips if strip == short * sqrt(2.0)]
     assert len(full) * wide * sqrt(2.0) <= long - short + 1e-6
     assert all(strip <= short * sqrt(2.0) + 1e-6 for strip in strips)
-    # The corner is a triangle of that leg; strips beside its long side lie in it, as long as their short edges.
+    # The corner is a triangle of that leg; strips beside its long side lie in it, long as their short edges.
     corner = Polygon([(0.0, 0.0), (short * sqrt(2.0), 0.0), (short / sqrt(2.0), short / sqrt(2.0))])
     for number, strip in enumerate([strip for strip in strips if strip not in full][::2]):
         middle = short / sqrt(2.0)

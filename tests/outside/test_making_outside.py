@@ -102,7 +102,7 @@ def operations(blocks: tuple[Block, ...]) -> Iterator[Row]:
 # straight grain instead of overlapped.
 @against(Known.READ, "M. Lewis (2006)", "eight place mats of 18 in by 12 in need 496 in of binding")
 @against(Known.READ, "M. Lewis (2006)", "36 in by 36 in of cloth give 648 in of strip at 2 in")
-@against(Known.DERIVED, "length of all strips = area of the cloth / width")
+@against(Known.DERIVED, "length of all strips is at most area of the cloth / width")
 def test_the_binding_of_place_mats() -> None:
     result = made(
         'garment mat "Mat" { style "M"; sizes 12; order 12: 8; units in }\n'
@@ -121,7 +121,8 @@ def test_the_binding_of_place_mats() -> None:
 
     assert (cut.seam_length / 25.4, cut.cut_width / 25.4) == pytest.approx((60.0, 2.0))
     assert 480.0 < bought["strip"] * 36.0 < 496.0
-    assert bought["lawn"] * 648.0 == pytest.approx(bought["strip"] * 36.0)
+    # 648 in to the yard is all that the area gives; strips that are really cut leave something of it.
+    assert bought["strip"] * 36.0 <= bought["lawn"] * 648.0 <= 1.2 * bought["strip"] * 36.0
 
 
 @against(Known.DERIVED, "100 / 0.95 = 105.26")
