@@ -11,7 +11,7 @@ from contextlib import contextmanager
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from specc.backends import csv, html, json, pdf, svg
+from specc.backends import csv, html, json, pdf, svg, xlsx
 from specc.backends.output import OutputFile
 
 if TYPE_CHECKING:
@@ -25,6 +25,7 @@ BACKENDS = MappingProxyType(
         "html": html.write,
         "json": json.write,
         "csv": csv.write,
+        "xlsx": xlsx.write,
         "svg": svg.write,
     }
 )
