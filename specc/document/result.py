@@ -272,6 +272,8 @@ def _line(sheet: Sheet, line: BillLine) -> Members:
             ("unit", line.unit),
             ("per_garment", Members(tuple(sizes))),
             ("order", line.order),
+            ("waste", line.waste),
+            ("gross", line.gross),
             ("buy", line.buy),
             ("buy_unit", line.buy_unit),
             ("price", None if line.price is None else float(line.price)),

@@ -36,11 +36,16 @@ def _bill(sheet: Sheet) -> DataTable:
         "unit",
         *sizes,
         "order",
+        "waste",
+        "gross",
         "buy",
         "buy_unit",
         "price",
         "currency",
         "cost",
+        "supplier",
+        "reference",
+        "colour",
         "basis",
     )
     rows = tuple(
@@ -52,11 +57,16 @@ def _bill(sheet: Sheet) -> DataTable:
             line.unit,
             *(line.per_garment or (None,) * len(sheet.sizes)),
             line.order,
+            line.waste,
+            line.gross,
             line.buy,
             line.buy_unit,
             None if line.price is None else float(line.price),
             line.currency,
             None if line.cost is None else float(line.cost),
+            line.supplier,
+            line.reference,
+            line.colour,
             line.basis,
         )
         for line in sheet.quantities.bill

@@ -25,12 +25,41 @@ class FibreShare:
 
 
 @dataclass(frozen=True, slots=True)
+class PriceFrom:
+    """A lower price for whoever buys at least so much: units of sale, or pieces, exact."""
+
+    least: Fraction
+    amount: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Price:
-    """A price for one unit of sale: `amount` in `currency` per `per` (a length unit, or `piece`)."""
+    """A price for one unit of sale: `amount` in `currency` per `per` (a length unit, `piece` or `cone`).
+
+    `breaks` are the prices of larger amounts, rising.
+    """
 
     amount: Fraction
     currency: str
     per: str
+    breaks: tuple[PriceFrom, ...] = ()
+
+    def of(self, bought: Fraction) -> Fraction:
+        """The price of one unit where so many are bought."""
+        return next((each.amount for each in reversed(self.breaks) if bought >= each.least), self.amount)
+
+
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """How a material is bought: the share added for `waste`, the least that is sold, spare pieces a garment.
+
+    `at_least` is a length or a number. `reference` is what the supplier calls it.
+    """
+
+    waste: Fraction
+    at_least: Quantity | None
+    spare: int
+    reference: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +82,7 @@ class Cloth:
     shrinks_length: Fraction
     shrinks_width: Fraction
     spreading: Spreading
+    buying: Buying
     price: Price | None
     colour: str | None
     supplier: str | None
@@ -77,6 +107,7 @@ class Trim:
     price: Price | None
     sold_in: Quantity | None  # rolls of this length, or packs of so many
     lengths: tuple[Quantity, ...]
+    buying: Buying
     diameter: Quantity | None
     thickness: Quantity | None
     colour: str | None

@@ -6,24 +6,22 @@ Knows nothing of how lays are made. Without lays cloth is reckoned by area, the 
 from __future__ import annotations
 
 from fractions import Fraction
-from math import ceil
 from typing import TYPE_CHECKING
 
 from specc.quantities.bill_cloth import cloth_line
-from specc.quantities.bill_sums import paid, rounded_up, unit_of
+from specc.quantities.bill_sums import QUARTER, Amounts, bought_line, unit_of
 from specc.quantities.bill_thread import thread_line
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS, Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
     from specc.laying import ClothLays
     from specc.model.garment import Garment
-    from specc.model.material import Price, Trim
+    from specc.model.material import Trim
     from specc.quantities.quantities import BiasPlan, SizeQuantities
 
-_SQUARE = 1e-9
 BY_LENGTH = "lengths to cut, added up"
 BY_COUNT = "counted"
 TO_OPENINGS = "counted, one to an opening, in the length in which it is sold"
@@ -53,10 +51,6 @@ def bill(
     return tuple(lines)
 
 
-def _sum(lengths: Iterable[float], counts: list[int]) -> float:
-    return sum(length * count for length, count in zip(lengths, counts, strict=True))
-
-
 def _trims(
     trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]
 ) -> Iterator[BillLine]:
@@ -70,18 +64,20 @@ def _trims(
         return
     lengths = {piece.length for piece in pieces}
     for length in sorted(lengths, key=lambda one: Fraction(0) if one is None else one.value):
-        numbers = [
+        found = (
             sum(one.count for one in size.pieces if (one.trim, one.length) == (trim.name, length))
             for size in sizes
-        ]
+        )
+        numbers = tuple(number + trim.buying.spare if number else 0 for number in found)
         order = sum(number * count for number, count in zip(numbers, counts, strict=True))
         title = trim.title if length is None else f"{trim.title}, {length}"
         basis = BY_COUNT if length is None else TO_OPENINGS
-        buy = Fraction(order)
-        if trim.sold_in is not None and trim.sold_in.dimension == Dimension.NUMBER:
-            buy = ceil(buy / trim.sold_in.value) * trim.sold_in.value
-        amounts = ([float(number) for number in numbers], float(order), buy)
-        yield _line("trim", trim.name, title, used_on, "piece", *amounts, trim.price, basis)
+        if trim.buying.spare:
+            basis += f"; {trim.buying.spare} to spare in each garment"
+        in_packs = trim.sold_in is not None and trim.sold_in.dimension == Dimension.NUMBER
+        step = trim.sold_in.value if trim.sold_in is not None and in_packs else Fraction(1)
+        amounts = Amounts("piece", tuple(map(float, numbers)), float(order), step)
+        yield bought_line(trim, title, used_on, amounts, basis)
 
 
 def _by_the_metre(trim: Trim) -> bool:
@@ -99,51 +95,32 @@ def _chain(
     """A line for zips cut as long as their openings."""
     unit = unit_of(trim.price, garment)
     one = float(UNITS[unit].size)
-    lengths = [
+    lengths = tuple(
         sum(piece.count * piece.opening for piece in size.pieces if piece.trim == trim.name) / one
         for size in sizes
-    ]
+    )
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
-    amounts = (lengths, order, rounded_up(order))
-    return _line("trim", trim.name, trim.title, used_on, unit, *amounts, trim.price, BY_LENGTH)
+    amounts = Amounts(unit, lengths, order, QUARTER)
+    return bought_line(trim, trim.title, used_on, amounts, BY_LENGTH)
 
 
 def _trim(trim: Trim, garment: Garment, sizes: tuple[SizeQuantities, ...], counts: list[int]) -> BillLine:
     unit = unit_of(trim.price, garment)
-    lengths = [
+    lengths = tuple(
         sum(cut.cut_length * cut.count for cut in size.trims if cut.trim == trim.name)
         / float(UNITS[unit].size)
         for size in sizes
-    ]
+    )
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
     used_on = tuple(
         dict.fromkeys(cut.used_on for size in sizes for cut in size.trims if cut.trim == trim.name)
     )
     if trim.cut_from:
         basis = FROM_CLOTH.format(cloth=trim.cut_from)
-        amounts = (tuple(lengths), order, None)
-        return BillLine("trim", trim.name, trim.title, used_on, unit, *amounts, unit, None, None, None, basis)
-    if trim.sold_in is not None and trim.sold_in.dimension == Dimension.LENGTH:
-        roll = trim.sold_in.value / UNITS[unit].size
-        buy = ceil(order / float(roll) - _SQUARE) * roll
-    else:
-        buy = rounded_up(order)
-    return _line("trim", trim.name, trim.title, used_on, unit, lengths, order, buy, trim.price, BY_LENGTH)
-
-
-def _line(  # noqa: PLR0913, PLR0917 a row has as many columns
-    kind: str,
-    name: str,
-    title: str,
-    used_on: tuple[str, ...],
-    unit: str,
-    lengths: Iterable[float],
-    order: float,
-    buy: Fraction,
-    price: Price | None,
-    basis: str,
-) -> BillLine:
-    # A price by the piece says nothing about a length, nor one by length about a piece.
-    cost = None if price is None or price.per != unit else price.amount * buy
-    amounts = (tuple(lengths), order, float(buy))
-    return BillLine(kind, name, title, used_on, unit, *amounts, unit, *paid(price), cost, basis)
+        return BillLine(
+            "trim", trim.name, trim.title, used_on, unit, lengths, order, None, unit, None, None, None, basis
+        )
+    in_rolls = trim.sold_in is not None and trim.sold_in.dimension == Dimension.LENGTH
+    step = trim.sold_in.value / UNITS[unit].size if trim.sold_in is not None and in_rolls else QUARTER
+    amounts = Amounts(unit, lengths, order, step)
+    return bought_line(trim, trim.title, used_on, amounts, BY_LENGTH)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from specc.quantities.bias import cloth_of_plans
-from specc.quantities.bill_sums import paid, rounded_up, unit_of
+from specc.quantities.bill_sums import QUARTER, Amounts, bought_line, paid, unit_of
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS
 
@@ -36,30 +36,32 @@ def cloth_line(
     plans: tuple[BiasPlan, ...],
 ) -> BillLine:
     """What a cloth takes for one garment of each size and for the order."""
-    unit = unit_of(cloth.price, garment)
-    parts = tuple(_parts(cloth, garment, sizes, lays, plans)) if cloth.usable is not None else ()
+    unit, used_on = unit_of(cloth.price, garment), _used_on(garment, cloth)
+    if cloth.usable is None:
+        amount, currency = paid(cloth.price)
+        return BillLine(
+            "cloth",
+            cloth.name,
+            cloth.title,
+            used_on,
+            unit,
+            (),
+            None,
+            None,
+            unit,
+            amount,
+            currency,
+            None,
+            NO_WIDTH,
+            supplier=cloth.supplier,
+            reference=cloth.buying.reference,
+            colour=cloth.colour,
+        )
+    parts = tuple(_parts(cloth, garment, sizes, lays, plans))
     one = float(UNITS[unit].size)
     lengths = tuple(sum(each) / one for each in zip(*(part.per_garment for part in parts), strict=True))
-    order = sum(part.order for part in parts) / one if parts else None
-    buy = None if order is None else rounded_up(order)
-    amount, currency = paid(cloth.price)
-    # A price by another unit than the line's says nothing about it.
-    cost = amount * buy if amount is not None and buy is not None else None
-    return BillLine(
-        "cloth",
-        cloth.name,
-        cloth.title,
-        _used_on(garment, cloth),
-        unit,
-        lengths,
-        order,
-        None if buy is None else float(buy),
-        unit,
-        amount,
-        currency,
-        cost,
-        "; and ".join(part.basis for part in parts) or NO_WIDTH,
-    )
+    amounts = Amounts(unit, lengths, sum(part.order for part in parts) / one, QUARTER)
+    return bought_line(cloth, cloth.title, used_on, amounts, "; and ".join(part.basis for part in parts))
 
 
 @dataclass(frozen=True, slots=True)

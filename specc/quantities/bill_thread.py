@@ -10,7 +10,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from specc.library.threads import usual_waste
-from specc.quantities.bill_sums import SQUARE
+from specc.quantities.bill_sums import SQUARE, money
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS, format_ratio
 
@@ -45,7 +45,9 @@ def thread_line(
     else:
         basis += f"; whole cones of {thread.cone}"
         buy = Fraction(ceil(order * float(UNITS[unit].size) / float(thread.cone.value) - SQUARE))
-        cost = price.amount * buy if price is not None and price.per in ("cone", "piece") else None
+        if price is not None and price.per in ("cone", "piece"):
+            amount = price.of(buy)
+            cost = money(amount * buy, price.currency)
     return BillLine(
         "thread",
         thread.name,
@@ -60,6 +62,11 @@ def thread_line(
         currency,
         cost,
         basis,
+        waste,
+        order if any(lengths) else None,
+        thread.supplier,
+        None,
+        thread.colour,
     )
 
 

@@ -145,7 +145,8 @@ class BillLine:
     `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m,
     piece, ...); `buy` is what is bought, in `buy_unit`: whole rolls or packs where it is sold so, rounded up;
     the `price` is of one such unit. Amounts that are not computed are empty or None. `cost` is None without a
-    price. `basis` says in words how the amount was found.
+    price, and rounded to what can be paid. `waste` is the share added to `order` for what is lost, `gross`
+    the order with it. `basis` says in words how the amount was found.
     """
 
     kind: str
@@ -161,6 +162,11 @@ class BillLine:
     currency: str | None
     cost: Fraction | None
     basis: str
+    waste: float = 0.0
+    gross: float | None = None
+    supplier: str | None = None
+    reference: str | None = None
+    colour: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

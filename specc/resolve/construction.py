@@ -12,6 +12,7 @@ from specc.diagnostics import Severity, declare
 from specc.model.construction import EdgeAllowance, Finish, Hold, Seam, ToFit
 from specc.model.expression import Constant
 from specc.model.material import Trim
+from specc.resolve.buying import NOTHING_SAID
 from specc.resolve.closures import resolve_closing
 from specc.resolve.codes import MORE_THAN_ONE, NAMED_TWICE, one_of, out_of_range, unit_missing, wrong_value
 from specc.resolve.expressions import FIGURES, meaning
@@ -197,6 +198,7 @@ class Maker:
             None,
             None,
             (),
+            NOTHING_SAID,
             _ANY_WIDTH,
             _ANY_WIDTH,
             None,

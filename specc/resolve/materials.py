@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Applicability, Edit, Severity, declare
 from specc.model.material import Cloth, FibreShare, Thread, Trim
 from specc.model.spreading import BIAS_WAYS
+from specc.resolve.buying import BUYING, resolve_buying
 from specc.resolve.codes import (
     name_taken,
     out_of_range,
@@ -55,8 +56,8 @@ _MOST_ROLL = Quantity.of(100_000, UNITS["m"])
 
 def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
     """The cloth; it is the shell unless it says what it is for."""
-    known = ("for", "fibre", "width", "weight", "thickness", "is", "shrinks", "stretch", *SPREADING, *_COMMON)
-    sheet = _sheet(node, "a cloth", known, say)
+    known = ("for", "fibre", "width", "weight", "thickness", "is", "shrinks", "stretch")
+    sheet = _sheet(node, "a cloth", (*known, *SPREADING, *BUYING, *_COMMON), say)
     width, usable = _widths(sheet)
     wanted = "a weight by area, such as `140 g/m2`"
     weight = sheet.quantity("weight", Dimension.AREA_WEIGHT, wanted=wanted, most=_MOST_WEIGHT)
@@ -76,6 +77,7 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
         length_share,
         width_share,
         resolve_spreading(sheet),
+        resolve_buying(sheet),
         resolve_price(sheet, LENGTHS),
         sheet.words("colour", example="rust red"),
         sheet.words("supplier", example="Saltmarsh Works"),
@@ -86,7 +88,7 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
 def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> Trim:
     """The trim; one that is cut from a cloth names it."""
     known = ("kind", "fibre", "width", "diameter", "thickness", "lengths", "stretch", "sold")
-    sheet = _sheet(node, "a trim", (*known, "cut-from", "cut-as", *_COMMON), say)
+    sheet = _sheet(node, "a trim", (*known, "cut-from", "cut-as", "spare", *BUYING, *_COMMON), say)
     name = _name(node)
     sheet.require("kind", "elastic")
     source, cut_from = sheet.get("cut-from"), sheet.words("cut-from", example="lawn")
@@ -104,6 +106,7 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
         resolve_price(sheet, (*LENGTHS, "piece")),
         _sold(sheet),
         _lengths(sheet),
+        resolve_buying(sheet),
         sheet.quantity("diameter", Dimension.LENGTH, wanted="a length, such as `5/8 in`", most=_MOST_WIDTH),
         sheet.quantity("thickness", Dimension.LENGTH, wanted="a length, such as `1/8 in`", most=_MOST_WIDTH),
         sheet.words("colour", example="rust red"),

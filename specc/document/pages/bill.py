@@ -43,6 +43,7 @@ def _bill(sheet: Sheet) -> Table:
         Column("For"),
         Column(f"One garment, size {sheet.header.sample}", Align.RIGHT),
         Column(f"Order of {count}" if count else "No order", Align.RIGHT),
+        *((Column("With waste", Align.RIGHT),) if _wasted(sheet.quantities.bill) else ()),
         Column("Buy", Align.RIGHT, strong=True),
         Column(""),
     ]
@@ -50,16 +51,18 @@ def _bill(sheet: Sheet) -> Table:
         columns += [Column("Price", Align.RIGHT), Column("Cost", Align.RIGHT)]
     rows = [_line(sheet, line, priced=priced) for line in sheet.quantities.bill]
     if priced:
-        rows += _totals(sheet.quantities.bill)
+        rows += _totals(sheet.quantities.bill, len(columns))
     return Table("bill-of-materials", "", tuple(columns), tuple(rows))
 
 
 def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     used = ", ".join(sheet.title_of(name) for name in line.used_on)
     one = line.per_garment[sheet.sample_index] if line.per_garment else None
-    counted = ("not counted", "", "", "")
+    wasted = _wasted(sheet.quantities.bill)
+    counted: tuple[str, ...] = ("not counted", "", *(("",) if wasted else ()), "", "")
     if line.order is not None:
-        amounts = (_amount(one, line.unit), _amount(line.order, line.unit))
+        gross = (_amount(line.gross, line.unit),) if wasted else ()
+        amounts = (_amount(one, line.unit), _amount(line.order, line.unit), *gross)
         counted = (*amounts, "cut" if _comes_with_cloth(line) else _bought(line), line.unit)
     cells = (_titled(line), used, *counted)
     if not priced:
@@ -70,6 +73,11 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
         return Row((*cells, "not priced", ""))
     cost = "" if line.cost is None else format_money(line.cost, line.currency)
     return Row((*cells, f"{format_money(line.price, line.currency)} per {line.buy_unit}", cost))
+
+
+def _wasted(lines: tuple[BillLine, ...]) -> bool:
+    """Whether something is added for waste that is not in the order's own amount."""
+    return any(line.waste and line.kind != "thread" for line in lines)
 
 
 def _bought(line: BillLine) -> str:
@@ -85,7 +93,8 @@ def _comes_with_cloth(line: BillLine) -> bool:
     return line.kind == "trim" and line.order is not None and line.buy is None
 
 
-def _totals(lines: tuple[BillLine, ...]) -> Iterator[Row]:
+def _totals(lines: tuple[BillLine, ...], columns: int) -> Iterator[Row]:
+    """The sums of the costs as they are printed, by currency."""
     totals: dict[str, Fraction] = {}
     for line in lines:
         if line.currency and line.cost is not None:
@@ -93,7 +102,7 @@ def _totals(lines: tuple[BillLine, ...]) -> Iterator[Row]:
     unpriced = any(line.cost is None and not _comes_with_cloth(line) for line in lines)
     name = "In all, of what is priced" if unpriced else "In all"
     for currency, total in totals.items():
-        yield Row((name, "", "", "", "", "", "", format_money(total, currency)), strong=True)
+        yield Row((name, *("" for _ in range(columns - 2)), format_money(total, currency)), strong=True)
 
 
 def _by_size(sheet: Sheet) -> Iterator[Table]:
