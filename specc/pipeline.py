@@ -15,7 +15,7 @@ from specc.diagnostics import Collector, Severity
 from specc.gather import Refused, gather, read
 from specc.laying.plan import CutOut
 from specc.making import assemble, cut
-from specc.quantities import count, measure
+from specc.quantities import count, measure, unpriced
 from specc.resolve import resolve
 from specc.rules import RULES, Subject, judge
 
@@ -118,12 +118,13 @@ def quantities(result: Result) -> Quantities | None:
     return count(result.garment, result.shaped, result.assembly, result.measures, cut_out)
 
 
-def document(result: Result) -> Document | None:
-    """The pages of a checked garment; None while it has errors."""
+def document(result: Result, *, priced: bool = True) -> Document | None:
+    """The pages of a checked garment, with or without prices; None while it has errors."""
     from specc.document.build import build  # noqa: PLC0415  only a build pays for paper
 
     failed = any(said.severity is Severity.ERROR for said in result.diagnostics)
     amounts = None if failed else quantities(result)
     if amounts is None or result.garment is None or result.assembly is None or result.judgement is None:
         return None
-    return build(result.garment, result.assembly, amounts, result.judgement, version=__version__)
+    shown = amounts if priced else unpriced(amounts)
+    return build(result.garment, result.assembly, shown, result.judgement, version=__version__)

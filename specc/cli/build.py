@@ -27,6 +27,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--out", default="build", metavar="DIR", help="folder for the sheets, one each (default: build)"
     )
     parser.add_argument(
+        "--without-prices",
+        action="store_true",
+        help="leave out prices, costs and the text of the spec: the copy for the sample room",
+    )
+    parser.add_argument(
         "--show", choices=_BORDERS, help="print the value at a border instead of writing files"
     )
 
@@ -44,16 +49,16 @@ def run(options: argparse.Namespace) -> int:
         if options.show:
             say(_shown(result, options.show), sys.stdout)
         else:
-            _write(file, result, Path(options.out), written)
+            made = _document(result, priced=not options.without_prices)
+            _write(file, result, made, Path(options.out), written)
 
     for_each(options.files, outcome, build)
     tell(outcome.said, "text", sys.stderr)
     return outcome.status
 
 
-def _write(file: str, result: Result, out: Path, written: dict[str, str]) -> None:
+def _write(file: str, result: Result, document: Document | None, out: Path, written: dict[str, str]) -> None:
     """Write the sheet of a garment without errors into a folder; `written` says whose each folder is."""
-    document = _document(result)
     if document is None or result.garment is None:
         return
     from specc.backends import write  # noqa: PLC0415  paper is heavy
@@ -71,10 +76,10 @@ def _write(file: str, result: Result, out: Path, written: dict[str, str]) -> Non
     say(visible((out / folder / "sheet.pdf").as_posix()) + "\n", sys.stdout)
 
 
-def _document(result: Result) -> Document | None:
+def _document(result: Result, *, priced: bool) -> Document | None:
     from specc.pipeline import document  # noqa: PLC0415
 
-    return document(result)
+    return document(result, priced=priced)
 
 
 def _shown(result: Result, border: str) -> str:

@@ -10,6 +10,7 @@ from specc.document.pages import (
     bias,
     bill,
     cautions,
+    cost,
     cover,
     labels,
     lays,
@@ -36,8 +37,8 @@ if TYPE_CHECKING:
     from specc.quantities.quantities import Quantities
 
 PAGES = (
-    cover, cautions, measures, pieces, alterations, making, trims, bias, thread, bill, lays, ticket, labels,
-    source,
+    cover, cautions, measures, pieces, alterations, making, trims, bias, thread, bill, cost, lays,
+    ticket, labels, source,
 )  # fmt: skip
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 

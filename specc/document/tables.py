@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.bias_data import bias_table
+from specc.document.cost_data import cost_table
 from specc.document.data import DataTable
 from specc.document.lay_data import lay_table
 from specc.document.thread_data import thread_table
@@ -18,6 +19,7 @@ def tables(sheet: Sheet) -> tuple[DataTable, ...]:
     """The tables that are handed out as files."""
     return (
         _bill(sheet),
+        cost_table(sheet),
         _trims(sheet),
         thread_table(sheet),
         bias_table(sheet),

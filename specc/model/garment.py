@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from specc.model.block import Block
     from specc.model.chart import Chart
     from specc.model.construction import Finish, Seam
+    from specc.model.costing import Costing
     from specc.model.expression import Expression, PartRef
     from specc.model.material import Cloth, Thread, Trim
     from specc.model.plies import CutAgain
@@ -161,4 +162,5 @@ class Garment:
     labels: tuple[Label, ...]
     notes: tuple[Note, ...]
     sources: tuple[SourceFile, ...]
+    costing: Costing | None = None
     attachments: tuple[Attachment, ...] = ()

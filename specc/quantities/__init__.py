@@ -5,5 +5,6 @@ Knows nothing of paper.
 
 from specc.quantities.count import count, measure
 from specc.quantities.quantities import Measures, Quantities
+from specc.quantities.unpriced import unpriced
 
-__all__ = ["Measures", "Quantities", "count", "measure"]
+__all__ = ["Measures", "Quantities", "count", "measure", "unpriced"]

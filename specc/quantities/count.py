@@ -12,6 +12,7 @@ from specc.making.inside import pieces_inside
 from specc.quantities.bias import bias_plans
 from specc.quantities.bill import bill
 from specc.quantities.cloth_uses import cloth_uses
+from specc.quantities.cost import cost
 from specc.quantities.pieces import piece_counts
 from specc.quantities.points import expectation, openings_of, point_of_measure
 from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
@@ -57,12 +58,14 @@ def count(
         sizes.append(_size(garment, size, of_size, evaluate, measured))
     of_sizes = tuple(sizes)
     plans = bias_plans(garment, of_sizes)
+    lines = bill(garment, of_sizes, cut_out.lays, plans)
     return Quantities(
         of_sizes,
         measures.points_of_measure,
         cut_out.lays,
         plans,
-        bill(garment, of_sizes, cut_out.lays, plans),
+        lines,
+        cost(garment, of_sizes, lines),
         measures.expects,
     )
 

@@ -170,6 +170,50 @@ class BillLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Work:
+    """Minutes of work on one garment; None is what nobody has stated."""
+
+    sewing: float | None
+    handling: float | None
+    cutting: float | None
+    finishing: float | None
+
+    @property
+    def total(self) -> float | None:
+        """All that is stated; None where nothing is."""
+        parts = (self.sewing, self.handling, self.cutting, self.finishing)
+        stated = [part for part in parts if part is not None]
+        return sum(stated) if stated else None
+
+
+@dataclass(frozen=True, slots=True)
+class SizeCost:
+    """What one garment of a size costs, in the currency of all sums; None is what cannot be said."""
+
+    size: str
+    materials: Fraction | None
+    minutes: Work
+    work: Fraction | None
+    total: Fraction | None
+    price: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """What the garment costs. `currency` is None where amounts in several have no rate.
+
+    `order` is what the materials of the order cost as they are bought; `unpriced` are materials without a
+    price, by their titles; `currencies` all in which there are prices.
+    """
+
+    currency: str | None
+    sizes: tuple[SizeCost, ...]
+    order: Fraction | None
+    unpriced: tuple[str, ...]
+    currencies: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ExpectResult:
     """A demand of the designer and what came out, by size (base units); `limits` if each size has its own."""
 
@@ -195,6 +239,8 @@ class Quantities:
     """What the garment takes and measures, in every size of its range and for the order.
 
     `lays` are those of the cloths whose width is known, where any were made; `bias` the strips cut from them.
+    `cost` is None where nothing has a price. Amounts that are not `priced` have had all prices taken out, and the
+    text of the spec, which has them, is not to be shown.
     """
 
     sizes: tuple[SizeQuantities, ...]
@@ -202,4 +248,6 @@ class Quantities:
     lays: tuple[ClothLays, ...]
     bias: tuple[BiasPlan, ...]
     bill: tuple[BillLine, ...]
+    cost: Cost | None
     expects: tuple[ExpectResult, ...]
+    priced: bool = True

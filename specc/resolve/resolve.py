@@ -18,6 +18,7 @@ from specc.resolve.broken import broken_words, has_broken
 from specc.resolve.charts import Measured, resolve_chart
 from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_NAME, UNKNOWN_PROPERTY, enumerated, there_are
 from specc.resolve.construction import Maker
+from specc.resolve.costing import resolve_costing
 from specc.resolve.declared import Declared, report_nameless
 from specc.resolve.demands import (
     resolve_accept,
@@ -156,6 +157,7 @@ class _Resolution:
         expects += self._within(header, after)
         accepts = _kept(resolve_accept(node, say) for node in self._of(tree.Accept))
         care = tuple(line for sheet in self._only("care") for line in resolve_care(sheet, say))
+        costing = next((resolve_costing(sheet, say) for sheet in self._only("cost")), None)
         labels = _kept(resolve_label(node, parts, say) for node in self._of(tree.Label))
         notes = _kept(resolve_note(node, parts, say) for node in self._of(tree.Note))
 
@@ -168,7 +170,7 @@ class _Resolution:
         files = tuple(dict.fromkeys(read))
         return Garment(
             header, chart, blocks, cloths, again, _kept(trims.values()), threads, alterations, seams,
-            finishes, measures, expects, accepts, care, labels, notes, files, attachments,
+            finishes, measures, expects, accepts, care, labels, notes, files, costing, attachments,
         ), say.diagnostics  # fmt: skip
 
     # --- what there is ---

@@ -8,7 +8,7 @@ from __future__ import annotations
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
-from specc.document.document import Fact, Facts, Listing, Page
+from specc.document.document import Fact, Facts, Listing, Page, Paragraph
 from specc.document.table import Column, Row, Table
 
 if TYPE_CHECKING:
@@ -32,11 +32,12 @@ def build(sheet: Sheet) -> Page:
         Fact("Compiled by", f"specc {sheet.version}"),
     )
     lines = spec.text.removesuffix("\n").split("\n")
-    blocks: tuple[Block, ...] = (
-        Facts(facts),
-        *_others(tuple(others)),
-        Listing("source-text", tuple(line.removesuffix("\r") for line in lines)),
+    text: Block = (
+        Listing("source-text", tuple(line.removesuffix("\r") for line in lines))
+        if sheet.quantities.priced
+        else Paragraph("The text is left out of this copy, for it has prices.")
     )
+    blocks: tuple[Block, ...] = (Facts(facts), *_others(tuple(others)), text)
     lead = "Everything on this sheet comes from this text or is computed from it."
     return Page("source", "Source", lead, blocks)
 
