@@ -239,8 +239,8 @@ class Quantities:
     """What the garment takes and measures, in every size of its range and for the order.
 
     `lays` are those of the cloths whose width is known, where any were made; `bias` the strips cut from them.
-    `cost` is None where nothing has a price. Amounts that are not `priced` have had all prices taken out, and the
-    text of the spec, which has them, is not to be shown.
+    `cost` is None where nothing has a price. From amounts that are not `priced` all prices are taken out; the
+    text of the spec has them, and is not to be shown.
     """
 
     sizes: tuple[SizeQuantities, ...]

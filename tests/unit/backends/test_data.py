@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 SCHEMA = json.loads(files("specc.backends").joinpath("result.schema.json").read_text(encoding="utf-8"))
 TABLES = [
     "bill-of-materials.csv",
+    "costs.csv",
     "trims.csv",
     "thread.csv",
     "bias-strips.csv",
