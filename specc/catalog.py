@@ -40,6 +40,7 @@ _DECLARING = (
     "specc.resolve.alterations",
     "specc.resolve.swings",
     "specc.resolve.closures",
+    "specc.resolve.colourways",
     "specc.resolve.recutting",
     "specc.resolve.construction",
     "specc.resolve.filling",

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 
 def with_order(result: Result, order: Mapping[str, int]) -> Result:
-    """The same garment ordered otherwise. Raises KeyError with a size that the garment does not have."""
+    """The same garment ordered otherwise, in one colour. Raises KeyError with a size it does not have."""
     if result.garment is None:
         return result
     header = result.garment.header
@@ -28,7 +28,9 @@ def with_order(result: Result, order: Mapping[str, int]) -> Result:
         if size not in header.sizes:
             raise KeyError(size)
     ordered = tuple(Ordered(size, order[size]) for size in header.sizes if size in order)
-    return replace(result, garment=replace(result.garment, header=replace(header, order=ordered)))
+    return replace(
+        result, garment=replace(result.garment, header=replace(header, order=ordered), colourways=())
+    )
 
 
 def with_width(result: Result, name: str | None, usable: Quantity) -> Result:

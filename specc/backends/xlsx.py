@@ -53,9 +53,11 @@ def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
 
 def _row(sheet: Worksheet, number: int, row: tuple[str | float | int | None, ...]) -> None:
     for place, value in enumerate(row):
+        if value is None or value == "":
+            continue  # an empty cell
         if isinstance(value, str):
             sheet.write_string(number, place, fit(value))
-        elif value is not None:
+        else:
             sheet.write_number(number, place, round(value, _DECIMALS) + 0.0)
 
 

@@ -280,6 +280,8 @@ def _line(sheet: Sheet, line: BillLine) -> Members:
             ("currency", line.currency),
             ("cost", None if line.cost is None else float(line.cost)),
             ("basis", line.basis),
+            ("colour", line.colour),
+            ("colourways", line.colourways),
         )
     )
 

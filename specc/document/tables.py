@@ -48,6 +48,7 @@ def _bill(sheet: Sheet) -> DataTable:
         "supplier",
         "reference",
         "colour",
+        "colourways",
         "basis",
     )
     rows = tuple(
@@ -69,6 +70,7 @@ def _bill(sheet: Sheet) -> DataTable:
             line.supplier,
             line.reference,
             line.colour,
+            ", ".join(line.colourways),
             line.basis,
         )
         for line in sheet.quantities.bill

@@ -13,13 +13,14 @@ if TYPE_CHECKING:
     from specc.model.attachment import Attachment
     from specc.model.block import Block
     from specc.model.chart import Chart
+    from specc.model.colourway import Colourway
     from specc.model.construction import Finish, Seam
     from specc.model.costing import Costing
     from specc.model.expression import Expression, PartRef
-    from specc.model.material import Cloth, Thread, Trim
+    from specc.model.material import Buying, Cloth, Packing, Price, Thread, Trim
     from specc.model.plies import CutAgain
     from specc.source import SourceFile, Span
-    from specc.units import Dimension
+    from specc.units import Dimension, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,11 +125,15 @@ class CareLine:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A label, what it says, and the edge it is sewn in at."""
+    """A label, what it says, the edge it is sewn in at, and how it is bought where that is said."""
 
     name: str
     at: PartRef
     says: tuple[str, ...]
+    price: Price | None
+    sold_in: Quantity | None  # packs of so many
+    buying: Buying
+    supplier: str | None
     origin: Span
 
 
@@ -164,3 +169,5 @@ class Garment:
     sources: tuple[SourceFile, ...]
     costing: Costing | None = None
     attachments: tuple[Attachment, ...] = ()
+    packing: tuple[Packing, ...] = ()
+    colourways: tuple[Colourway, ...] = ()

@@ -1,4 +1,4 @@
-"""Owns what a garment is made of: cloths, trims, threads, as declared.
+"""Owns what a garment is made of and packed in: cloths, trims, threads, packing, as declared.
 
 Knows nothing of how much of each is used.
 """
@@ -129,6 +129,21 @@ class Thread:
     cone: Quantity | None
     waste: Fraction | None
     price: Price | None
+    colour: str | None
+    supplier: str | None
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Packing:
+    """What garments are packed in, or what hangs on them: one of it for every `holds` garments."""
+
+    name: str
+    title: str
+    holds: int
+    price: Price | None
+    sold_in: Quantity | None  # packs of so many
+    buying: Buying
     colour: str | None
     supplier: str | None
     origin: Span

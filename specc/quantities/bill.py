@@ -9,7 +9,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.quantities.bill_cloth import cloth_line
-from specc.quantities.bill_sums import QUARTER, Amounts, bought_line, unit_of
+from specc.quantities.bill_colours import in_colours
+from specc.quantities.bill_packing import label_line, packing_line
+from specc.quantities.bill_sums import QUARTER, Amounts, bought_line, pack, unit_of
 from specc.quantities.bill_thread import thread_line
 from specc.quantities.quantities import BillLine
 from specc.units import UNITS, Dimension
@@ -34,20 +36,23 @@ def bill(
     lays: tuple[ClothLays, ...],
     plans: tuple[BiasPlan, ...],
 ) -> tuple[BillLine, ...]:
-    """A line for each cloth, trim, thread and label, in the order of the text."""
-    counts = [next((o.count for o in garment.header.order if o.size == size.size), 0) for size in sizes]
-    lines = [cloth_line(cloth, garment, sizes, lays, plans) for cloth in garment.cloths]
-    lines += [line for trim in garment.trims for line in _trims(trim, garment, sizes, counts)]
-    lines += [thread_line(thread, garment, sizes, counts) for thread in garment.threads]
-    ones = tuple(1.0 for _ in sizes)
-    total = float(sum(counts))
-    lines += [
-        BillLine(
-            "label", label.name, " · ".join(label.says), (f"{label.at.piece}.{label.at.name}",),
-            "piece", ones, total, total, "piece", None, None, None, "one a garment",
-        )
-        for label in garment.labels
-    ]  # fmt: skip
+    """A line for each colour of each cloth, trim and thread, then for labels and packing, as in the text."""
+    named = tuple(size.size for size in sizes)
+    lines: list[BillLine] = []
+    for cloth in garment.cloths:
+        for part in in_colours(cloth, garment, named):
+            line = cloth_line(part, garment, sizes, lays, plans)
+            lines.append(part.marked(line))
+    for trim in garment.trims:
+        for of_trim in in_colours(trim, garment, named):
+            found = _trims(of_trim.material, garment, sizes, of_trim.counts)
+            lines += [of_trim.marked(line) for line in found]
+    for thread in garment.threads:
+        for of_thread in in_colours(thread, garment, named):
+            lines.append(of_thread.marked(thread_line(of_thread.material, garment, sizes, of_thread.counts)))
+    total = sum(each.count for each in garment.header.order)
+    lines += [label_line(label, len(sizes), total) for label in garment.labels]
+    lines += [packing_line(packing, len(sizes), total) for packing in garment.packing]
     return tuple(lines)
 
 
@@ -74,9 +79,7 @@ def _trims(
         basis = BY_COUNT if length is None else TO_OPENINGS
         if trim.buying.spare:
             basis += f"; {trim.buying.spare} to spare in each garment"
-        in_packs = trim.sold_in is not None and trim.sold_in.dimension == Dimension.NUMBER
-        step = trim.sold_in.value if trim.sold_in is not None and in_packs else Fraction(1)
-        amounts = Amounts("piece", tuple(map(float, numbers)), float(order), step)
+        amounts = Amounts("piece", tuple(map(float, numbers)), float(order), pack(trim.sold_in))
         yield bought_line(trim, title, used_on, amounts, basis)
 
 

@@ -19,23 +19,26 @@ if TYPE_CHECKING:
     from specc.laying import ClothLays
     from specc.model.garment import Garment
     from specc.model.material import Cloth
+    from specc.quantities.bill_colours import InColour
     from specc.quantities.quantities import BiasPlan, SizeQuantities
 
 BY_LAYS: Final = "the lays, added up; for one garment, its share of them"
 BY_BIAS: Final = "the strips cut on the bias; for one garment, its share of them"
+ALL_COLOURS: Final = "; the lays hold all colours, a ply or more of each"
 BY_AREA: Final = "area of what is cut, shrinkage added, over the usable width; a lay takes more"
 _NOTHING = 1e-6  # mm
 NO_WIDTH: Final = "the cloth does not say its width"
 
 
 def cloth_line(
-    cloth: Cloth,
+    part: InColour[Cloth],
     garment: Garment,
     sizes: tuple[SizeQuantities, ...],
     lays: tuple[ClothLays, ...],
     plans: tuple[BiasPlan, ...],
 ) -> BillLine:
-    """What a cloth takes for one garment of each size and for the order."""
+    """What a cloth in one colour takes for one garment of each size and for those ordered in it."""
+    cloth = part.material
     unit, used_on = unit_of(cloth.price, garment), _used_on(garment, cloth)
     if cloth.usable is None:
         amount, currency = paid(cloth.price)
@@ -57,11 +60,11 @@ def cloth_line(
             reference=cloth.buying.reference,
             colour=cloth.colour,
         )
-    parts = tuple(_parts(cloth, garment, sizes, lays, plans))
+    parts = tuple(_parts(part, garment, sizes, lays, plans))
     one = float(UNITS[unit].size)
-    lengths = tuple(sum(each) / one for each in zip(*(part.per_garment for part in parts), strict=True))
-    amounts = Amounts(unit, lengths, sum(part.order for part in parts) / one, QUARTER)
-    return bought_line(cloth, cloth.title, used_on, amounts, "; and ".join(part.basis for part in parts))
+    lengths = tuple(sum(both) / one for both in zip(*(each.per_garment for each in parts), strict=True))
+    amounts = Amounts(unit, lengths, sum(each.order for each in parts) / one, QUARTER)
+    return bought_line(cloth, cloth.title, used_on, amounts, "; and ".join(each.basis for each in parts))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,25 +77,35 @@ class _Part:
 
 
 def _parts(
-    cloth: Cloth,
+    part: InColour[Cloth],
     garment: Garment,
     sizes: tuple[SizeQuantities, ...],
     lays: tuple[ClothLays, ...],
     plans: tuple[BiasPlan, ...],
 ) -> Iterator[_Part]:
-    counts = [_ordered(garment, size) for size in sizes]
+    cloth, counts = part.material, part.counts
+    whole = [_ordered(garment, size) for size in sizes]
     laid = next((each for each in lays if each.cloth == cloth.name), None)
     planned = [plan for plan in plans if plan.cloth == cloth.name]
     if laid is not None:
-        yield _Part(laid.per_garment, laid.order or 0.0, BY_LAYS)
+        order = (laid.order or 0.0) * _share(laid.per_garment, counts, whole)
+        yield _Part(laid.per_garment, order, BY_LAYS if counts == whole else BY_LAYS + ALL_COLOURS)
     if planned:
         total, shares = cloth_of_plans(cloth, plans)
-        yield _Part(shares, total if any(counts) else 0.0, BY_BIAS)
+        yield _Part(shares, total * _share(shares, counts, whole), BY_BIAS)
     areas = [_left(cloth, garment, size, planned, laid=laid is not None) for size in sizes]
     lengths = tuple(_over_width(area, cloth) for area in areas)
     if any(length > _NOTHING for length in lengths) or not (laid or planned):
-        order = sum(length * count for length, count in zip(lengths, counts, strict=True))
-        yield _Part(lengths, order, BY_AREA)
+        yield _Part(lengths, _sum(lengths, counts), BY_AREA)
+
+
+def _sum(lengths: tuple[float, ...], counts: list[int]) -> float:
+    return sum(length * count for length, count in zip(lengths, counts, strict=True))
+
+
+def _share(lengths: tuple[float, ...], counts: list[int], whole: list[int]) -> float:
+    """What these garments take of the length of all; nothing where nothing is ordered."""
+    return _sum(lengths, counts) / _sum(lengths, whole) if any(whole) and _sum(lengths, whole) else 0.0
 
 
 def _ordered(garment: Garment, size: SizeQuantities) -> int:

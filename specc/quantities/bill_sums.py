@@ -10,13 +10,17 @@ from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from specc.model.material import Cloth
+from specc.model.garment import Label
+from specc.model.material import Cloth, Packing
 from specc.quantities.quantities import BillLine
 from specc.units import CURRENCIES, UNITS, Dimension
 
 if TYPE_CHECKING:
     from specc.model.garment import Garment
     from specc.model.material import Price, Trim
+    from specc.units import Quantity
+
+    Bought = Cloth | Trim | Packing | Label
 
 SQUARE: Final = 1e-9  # of a unit: what floats lose
 QUARTER: Final = Fraction(1, 4)
@@ -57,20 +61,20 @@ def money(amount: Fraction, currency: str) -> Fraction:
 
 
 def bought_line(
-    material: Cloth | Trim, title: str, used_on: tuple[str, ...], amounts: Amounts, basis: str
+    material: Bought, title: str, used_on: tuple[str, ...], amounts: Amounts, basis: str
 ) -> BillLine:
     """The line of a material that is bought: waste added, rounded up, at least what is sold."""
     buying, price, unit = material.buying, material.price, amounts.unit
     gross = amounts.order * (1.0 + float(buying.waste))
     buy = stepped_up(gross, amounts.step)
     if buy:
-        buy = max(buy, _least(material, unit))
+        buy = max(buy, ceil(_least(material, unit) / amounts.step) * amounts.step)
     # A price by the piece says nothing about a length, nor one by length about a piece.
     told = price is not None and price.per == unit
     amount, currency = (price.of(buy) if told else price.amount, price.currency) if price else (None, None)
     cost = money(amount * buy, currency) if told and amount is not None and currency is not None else None
     return BillLine(
-        "cloth" if isinstance(material, Cloth) else "trim",
+        _kind(material),
         material.name,
         title,
         used_on,
@@ -87,11 +91,22 @@ def bought_line(
         gross,
         material.supplier,
         buying.reference,
-        material.colour,
+        None if isinstance(material, Label) else material.colour,
     )
 
 
-def _least(material: Cloth | Trim, unit: str) -> Fraction:
+def _kind(material: Bought) -> str:
+    kinds = {Cloth: "cloth", Packing: "packing", Label: "label"}
+    return kinds.get(type(material), "trim")
+
+
+def pack(sold_in: Quantity | None) -> Fraction:
+    """How many pieces are bought at once: a pack of so many, else one."""
+    in_packs = sold_in is not None and sold_in.dimension == Dimension.NUMBER
+    return sold_in.value if sold_in is not None and in_packs else Fraction(1)
+
+
+def _least(material: Bought, unit: str) -> Fraction:
     """The least that is sold, in the unit; nothing where it is said by another kind of amount."""
     least = material.buying.at_least
     if least is None:

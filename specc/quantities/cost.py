@@ -30,7 +30,7 @@ def cost(garment: Garment, sizes: tuple[SizeQuantities, ...], bill: tuple[BillLi
     order = None
     if currency is not None and any(each.count for each in garment.header.order):
         order = _sum(costing, currency, ((line.cost, line.currency) for line in bill))
-    unpriced = tuple(line.title for line in bill if _is_bought(line) and line.price is None)
+    unpriced = tuple(dict.fromkeys(line.title for line in bill if _is_bought(line) and line.price is None))
     return Cost(currency, of_sizes, order, unpriced, tuple(currencies))
 
 
@@ -94,15 +94,15 @@ def _size(
 
 
 def _of_garment(line: BillLine, index: int) -> tuple[Fraction | None, str | None]:
-    """What one garment takes of it, waste included, at the price of the order."""
+    """What one garment takes of it, waste included, at the order's price; of several colours the mean."""
     if line.price is None or not line.per_garment or line.buy is None:
         return None, None
     one = Fraction(line.per_garment[index]) * (1 + (Fraction(line.waste) if line.kind != "thread" else 0))
     if line.buy_unit == line.unit:
-        return one * line.price, line.currency
+        return line.share * one * line.price, line.currency
     # Sold by the cone: its share of what is bought.
     share = one / Fraction(line.order) if line.order else Fraction(0)
-    return share * Fraction(line.buy) * line.price, line.currency
+    return line.share * share * Fraction(line.buy) * line.price, line.currency
 
 
 def _minutes(costing: Costing | None, size: SizeQuantities) -> Work:

@@ -6,11 +6,10 @@ Knows nothing of how it is printed. Lengths are millimetres, areas square millim
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from specc.laying import ClothLays
     from specc.laying.bias import BiasCut
     from specc.making.assembly import CutPiece, Zone
@@ -147,6 +146,8 @@ class BillLine:
     the `price` is of one such unit. Amounts that are not computed are empty or None. `cost` is None without a
     price, and rounded to what can be paid. `waste` is the share added to `order` for what is lost, `gross`
     the order with it. `basis` says in words how the amount was found.
+    `colourways` are those that take this colour, none where all take the same; `share` is theirs of the
+    order.
     """
 
     kind: str
@@ -167,6 +168,8 @@ class BillLine:
     supplier: str | None = None
     reference: str | None = None
     colour: str | None = None
+    colourways: tuple[str, ...] = ()
+    share: Fraction = Fraction(1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""Owns reading how a material is bought: waste, the least that is sold, spare pieces, a reference.
+"""Owns reading how a material is bought: rolls and packs, waste, the least that is sold, spare pieces.
 
 Knows nothing of prices.
 """
@@ -24,29 +24,33 @@ NOTHING_SAID: Final = Buying(Fraction(0), None, 0, None)
 _MOST_SPARE = 100
 _MOST_LENGTH = Quantity.of(100_000, UNITS["m"])
 _MOST_PIECES = Quantity.of(1_000_000, UNITS[""])
+_MOST_PACK = Quantity.of(100_000, UNITS[""])
 
 
-def resolve_buying(sheet: Properties) -> Buying:
-    """How it is bought; no waste and no spare pieces where nothing is said."""
+def resolve_buying(sheet: Properties, *, by_length: bool = True) -> Buying:
+    """How it is bought; no waste and no spare pieces where nothing is said. By length, or by the piece."""
     return Buying(
         sheet.ratio("waste") or Fraction(0),
-        _least(sheet),
+        _least(sheet, by_length=by_length),
         _spare(sheet),
         sheet.words("reference", example="L-204"),
     )
 
 
-def _least(sheet: Properties) -> Quantity | None:
+def _least(sheet: Properties, *, by_length: bool) -> Quantity | None:
     """`at-least 10 m`, `at-least 50` pieces."""
     found = sheet.get("at-least")
     if found is None:
         return None
-    wanted = "a length or a number, such as `10 m` or `50`"
+    wanted = "a length or a number, such as `10 m` or `50`" if by_length else "a number, such as `50`"
     match found.values:
         case ((tree.Number(unit=None) as count,),):
             return sheet.measure(count, "at-least", Dimension.NUMBER, wanted=wanted, most=_MOST_PIECES)
-        case _:
+        case _ if by_length:
             return sheet.quantity("at-least", Dimension.LENGTH, wanted=wanted, most=_MOST_LENGTH)
+        case _:
+            sheet.say.add(wrong_value(span_of(found.values), "at-least", wanted))
+            return None
 
 
 def _spare(sheet: Properties) -> int:
@@ -62,3 +66,20 @@ def _spare(sheet: Properties) -> int:
         case _:
             sheet.say.add(wrong_value(span_of(found.values), "spare", "a number, such as `1`"))
     return 0
+
+
+def resolve_sold(sheet: Properties) -> Quantity | None:
+    """`sold in rolls of 25 yd`, `sold in packs of 12`."""
+    found = sheet.get("sold")
+    if found is None:
+        return None
+    match found.values:
+        case (
+            (tree.Word(text="in"), tree.Word(text="packs"), tree.Word(text="of"), tree.Number() as amount),
+        ) if amount.unit is None and amount.value.denominator == 1:
+            return sheet.measure(amount, "sold", Dimension.NUMBER, wanted="a count", most=_MOST_PACK)
+        case ((tree.Word(text="in"), tree.Word(), tree.Word(text="of"), tree.Number() as amount),):
+            wanted = "a length, such as `in rolls of 25 yd`"
+            return sheet.measure(amount, "sold", Dimension.LENGTH, wanted=wanted, most=_MOST_LENGTH)
+    sheet.say.add(wrong_value(span_of(found.values), "sold", "a form of sale, such as `in rolls of 25 yd`"))
+    return None

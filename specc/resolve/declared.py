@@ -22,7 +22,8 @@ Node = TypeVar("Node", tree.Chart, tree.Block, tree.Method)
 
 # Those in one row share their names, since something speaks of any of them by name alone: `accept … on NAME`
 # of what is sewn, a setting of a method of what is bought. Pieces share theirs too, across all blocks.
-_SPACES = (("seam", "finish", "hem", "closure"), ("cloth", "trim", "thread"))
+_SPACES = (("seam", "finish", "hem", "closure"), ("cloth", "trim", "thread", "packing"))
+_NAMED = (*_SPACES[1], "colourway")
 
 
 class _Kept(NamedTuple):
@@ -102,8 +103,8 @@ class Declared:
 
 
 def report_nameless(sheets: Iterable[tree.Sheet], say: Collector) -> bool:
-    """Report cloths, trims and threads that nothing could speak of; whether there are any."""
-    nameless = [sheet for sheet in sheets if sheet.kind.text in _SPACES[1] and sheet.name is None]
+    """Report what is bought, and colourways, that nothing could speak of; whether there are any."""
+    nameless = [sheet for sheet in sheets if sheet.kind.text in _NAMED and sheet.name is None]
     for sheet in nameless:
         kind = sheet.kind.text
         told = NO_NAME.at(sheet.kind.span, kind=kind)
@@ -117,7 +118,7 @@ def _space(kind: str) -> str:
 
 def _kind_and_name(declaration: tree.Declaration) -> _Kept | None:
     match declaration:
-        case tree.Sheet(kind=kind, name=tree.Word() as name) if kind.text in _SPACES[1]:
+        case tree.Sheet(kind=kind, name=tree.Word() as name) if kind.text in _NAMED:
             return _Kept(kind.text, name)
         case tree.Finish(kind=kind, name=name):
             return _Kept(kind.text, name)

@@ -10,10 +10,13 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Applicability, Edit, Severity, declare
 from specc.model.garment import Accept, CareLine, Expect, Label, Measure, Note
+from specc.resolve.buying import resolve_buying
 from specc.resolve.codes import out_of_range, wrong_value
 from specc.resolve.expressions import WRONG_DIMENSION, alike, dimension_of, meaning, resolve_expression
 from specc.resolve.fixed import fixed_value
+from specc.resolve.packing import BY_PIECE, packs
 from specc.resolve.parts import ALL
+from specc.resolve.prices import resolve_price
 from specc.resolve.properties import Properties, reason, said, span_of_value, spoken, titled
 from specc.units import Dimension
 
@@ -112,7 +115,9 @@ def resolve_care(node: tree.Sheet, say: Collector) -> tuple[CareLine, ...]:
 def resolve_label(node: tree.Label, parts: Parts, say: Collector) -> Label | None:
     """The label and where it is sewn in."""
     at = parts.find(node.at, ("edge",), say)
-    sheet = Properties("a label", node.name, node.body, known=("says",), say=say, place=node.name.span)
+    sheet = Properties(
+        "a label", node.name, node.body, known=("says", *BY_PIECE), say=say, place=node.name.span
+    )
     says = sheet.require("says", '"Saltmarsh Works", "size"')
     if at is None or says is None:
         return None
@@ -120,7 +125,16 @@ def resolve_label(node: tree.Label, parts: Parts, say: Collector) -> Label | Non
     for value, text in zip(says.values, texts, strict=True):
         if not text.strip():
             say.add(wrong_value(span_of_value(value), "says", "texts"))
-    return Label(node.name.text, at, texts, node.name.span)
+    return Label(
+        node.name.text,
+        at,
+        texts,
+        resolve_price(sheet, ("piece",)),
+        packs(sheet),
+        resolve_buying(sheet, by_length=False),
+        sheet.words("supplier", example="Saltmarsh Works"),
+        node.name.span,
+    )
 
 
 def resolve_note(node: tree.Note, parts: Parts, say: Collector) -> Note | None:

@@ -47,7 +47,7 @@ def resolve_header(node: tree.Sheet, measured: Measured, say: Collector) -> Head
     else:
         sizes = None if listed is None else listed_sizes(sheet, listed)
     sample = _sample(sheet, sizes)
-    order = _order(sheet, sizes)
+    order = resolve_order(sheet, sizes)
     header = Header(
         name,
         titled(node.title, name),
@@ -145,7 +145,7 @@ def _sample(sheet: Properties, sizes: tuple[str, ...] | None) -> str:
     return middle
 
 
-def _order(sheet: Properties, sizes: tuple[str, ...] | None) -> tuple[Ordered, ...]:
+def resolve_order(sheet: Properties, sizes: tuple[str, ...] | None) -> tuple[Ordered, ...]:
     """How many are made of each size; a fault of shape is reported once for the line."""
     found = sheet.get("order")
     ordered: dict[str, int] = {}

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Applicability, Edit, Severity, declare
 from specc.model.material import Cloth, FibreShare, Thread, Trim
 from specc.model.spreading import BIAS_WAYS
-from specc.resolve.buying import BUYING, resolve_buying
+from specc.resolve.buying import BUYING, resolve_buying, resolve_sold
 from specc.resolve.codes import (
     name_taken,
     out_of_range,
@@ -49,9 +49,8 @@ TRIM_KINDS = (
 )  # fmt: skip
 _COMMON = ("price", "colour", "supplier")
 _MOST_WIDTH = Quantity.of(10, UNITS["m"])
+_MOST_CONE = Quantity.of(100_000, UNITS["m"])
 _MOST_WEIGHT = Quantity.of(10_000, UNITS["g/m2"])
-_MOST_PACK = Quantity.of(100_000, UNITS[""])
-_MOST_ROLL = Quantity.of(100_000, UNITS["m"])
 
 
 def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
@@ -104,7 +103,7 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
         cut_from,
         sheet.word("cut-as", BIAS_WAYS, kind="a way of cutting bias"),
         resolve_price(sheet, (*LENGTHS, "piece")),
-        _sold(sheet),
+        resolve_sold(sheet),
         _lengths(sheet),
         resolve_buying(sheet),
         sheet.quantity("diameter", Dimension.LENGTH, wanted="a length, such as `5/8 in`", most=_MOST_WIDTH),
@@ -124,7 +123,7 @@ def resolve_thread(node: tree.Sheet, say: Collector) -> Thread:
         titled(node.title, name),
         sheet.words("size", example="Tex 27"),
         sheet.list_of_words("for"),
-        sheet.quantity("cone", Dimension.LENGTH, wanted="a length, such as `5000 m`", most=_MOST_ROLL),
+        sheet.quantity("cone", Dimension.LENGTH, wanted="a length, such as `5000 m`", most=_MOST_CONE),
         sheet.ratio("waste"),
         resolve_price(sheet, (*LENGTHS, "cone", "piece")),
         sheet.words("colour", example="rust red"),
@@ -286,20 +285,3 @@ def _lengths(sheet: Properties) -> tuple[Quantity, ...]:
             return ()
         lengths[length.value] = length
     return tuple(lengths[size] for size in sorted(lengths))
-
-
-def _sold(sheet: Properties) -> Quantity | None:
-    """`sold in rolls of 25 yd`, `sold in packs of 12`."""
-    found = sheet.get("sold")
-    if found is None:
-        return None
-    match found.values:
-        case (
-            (tree.Word(text="in"), tree.Word(text="packs"), tree.Word(text="of"), tree.Number() as amount),
-        ) if amount.unit is None and amount.value.denominator == 1:
-            return sheet.measure(amount, "sold", Dimension.NUMBER, wanted="a count", most=_MOST_PACK)
-        case ((tree.Word(text="in"), tree.Word(), tree.Word(text="of"), tree.Number() as amount),):
-            wanted = "a length, such as `in rolls of 25 yd`"
-            return sheet.measure(amount, "sold", Dimension.LENGTH, wanted=wanted, most=_MOST_ROLL)
-    sheet.say.add(wrong_value(span_of(found.values), "sold", "a form of sale, such as `in rolls of 25 yd`"))
-    return None

@@ -17,6 +17,7 @@ from specc.resolve.blocks import resolve_block, resolve_pieces
 from specc.resolve.broken import broken_words, has_broken
 from specc.resolve.charts import Measured, resolve_chart
 from specc.resolve.codes import EMPTY, MORE_THAN_ONE, UNKNOWN_NAME, UNKNOWN_PROPERTY, enumerated, there_are
+from specc.resolve.colourways import ordered_in_all, resolve_colourway
 from specc.resolve.construction import Maker
 from specc.resolve.costing import resolve_costing
 from specc.resolve.declared import Declared, report_nameless
@@ -36,6 +37,7 @@ from specc.resolve.header import resolve_header
 from specc.resolve.limits import resolve_within
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
 from specc.resolve.needs import needs, speaks_of, told_of_block
+from specc.resolve.packing import resolve_packing
 from specc.resolve.parts import Parts
 from specc.resolve.plies import report_cut_twice, report_two_cloths, resolve_also_cut
 from specc.resolve.renaming import renamed
@@ -120,6 +122,14 @@ class _Resolution:
         blocks = self._blocks(measured, Paper(self._grades(measured, header), self._gathered.drawings))
         cloths, trims = self._cloths_and_trims()
         threads = tuple(resolve_thread(sheet, say) for sheet in self._sheets("thread"))
+        packing = tuple(resolve_packing(sheet, say) for sheet in self._sheets("packing"))
+        bought = (*(cloth.name for cloth in cloths), *trims, *(thread.name for thread in threads))
+        sizes = None if header is None else header.sizes
+        colourways = tuple(
+            resolve_colourway(sheet, bought, sizes, say) for sheet in self._sheets("colourway")
+        )
+        if header is not None:
+            header = ordered_in_all(header, colourways, say)
 
         values, failed = measured.values, measured.failed
         alterer = Alterer(Scope(values, parts, missing=failed), parts, say)
@@ -171,6 +181,7 @@ class _Resolution:
         return Garment(
             header, chart, blocks, cloths, again, _kept(trims.values()), threads, alterations, seams,
             finishes, measures, expects, accepts, care, labels, notes, files, costing, attachments,
+            packing, colourways,
         ), say.diagnostics  # fmt: skip
 
     # --- what there is ---

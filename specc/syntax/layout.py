@@ -12,7 +12,7 @@ _NAME = r"[^\W\d_][\w-]*"
 _TITLE = r'(?:[ \t]+"[^"\n]*")?'
 # First words that make a line a declaration whatever body it stands in: no line of a body looks like this.
 _DECLARATION = re.compile(
-    rf"""(?:garment|cloth|trim|thread|care|cost|chart|block|method|alter|label)\b
+    rf"""(?:garment|cloth|trim|thread|packing|colourway|care|cost|chart|block|method|alter|label)\b
       [^\n{{}}"]*+(?:"[^"\n]*"[^\n{{}}"]*+)?\{{
     | seam[ \t]+{_NAME}{_TITLE}[ \t]+joins\b
     | (?:finish|hem|closure)[ \t]+{_NAME}{_TITLE}[ \t]+along\b

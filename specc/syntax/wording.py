@@ -37,8 +37,8 @@ PLACES = {
     "the body of a `chart`": ("measurement",),
     "the braces behind a method's or a block's name": ("hold", "places"),
     "the outermost level of a file": (
-        "garment", "cloth", "trim", "thread", "care", "cost", "also", "label", "note", "use", "chart",
-        "block",
+        "garment", "cloth", "trim", "thread", "packing", "colourway", "care", "cost", "also", "label", "note",
+        "use", "chart", "block",
         "grade", "method", "alter", "seam", "finish", "hem", "closure", "attach", "measure",
         "expect", "accept",
     ),

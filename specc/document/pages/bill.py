@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from specc.document.colourways import amount_in, colourways
 from specc.document.document import Page, Paragraph
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.quantities.bill_cloth import BY_AREA
-from specc.units import format_money, format_number
+from specc.units import format_money
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,7 +23,6 @@ _BY_AREA = (
     "Where cloth is counted by the area of what is cut from it, a lay needs more, since pieces do not fill"
     " the cloth: do not buy cloth by such a figure alone."
 )
-_WHOLE = ("piece", "roll", "pack", "cone")
 
 
 def build(sheet: Sheet) -> Page | None:
@@ -30,7 +30,7 @@ def build(sheet: Sheet) -> Page | None:
     lines = sheet.quantities.bill
     if not lines:
         return None
-    blocks: tuple[Block, ...] = (_bill(sheet), *_by_size(sheet), *_bases(lines))
+    blocks: tuple[Block, ...] = (_bill(sheet), *_by_size(sheet), *colourways(sheet), *_bases(lines))
     by_area = any(BY_AREA in line.basis for line in lines)
     return Page("bill", "Bill of materials", _BY_AREA if by_area else "", blocks)
 
@@ -61,8 +61,8 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
     wasted = _wasted(sheet.quantities.bill)
     counted: tuple[str, ...] = ("not counted", "", *(("",) if wasted else ()), "", "")
     if line.order is not None:
-        gross = (_amount(line.gross, line.unit),) if wasted else ()
-        amounts = (_amount(one, line.unit), _amount(line.order, line.unit), *gross)
+        gross = (amount_in(line.gross, line.unit),) if wasted else ()
+        amounts = (amount_in(one, line.unit), amount_in(line.order, line.unit), *gross)
         counted = (*amounts, "cut" if _comes_with_cloth(line) else _bought(line), line.unit)
     cells = (_titled(line), used, *counted)
     if not priced:
@@ -84,7 +84,7 @@ def _bought(line: BillLine) -> str:
     """What is bought, with its unit where that is not the line's own."""
     if line.buy is None:
         return "not known"
-    amount = _amount(line.buy, line.buy_unit)
+    amount = amount_in(line.buy, line.buy_unit)
     return amount if line.buy_unit == line.unit else plural(int(line.buy), line.buy_unit)
 
 
@@ -113,25 +113,23 @@ def _by_size(sheet: Sheet) -> Iterator[Table]:
         Column("", width=12.0),
         *sheet.size_columns("One garment of size"),
     )
-    rows = tuple(
-        Row((_titled(line), line.unit, *(_amount(amount, line.unit) for amount in line.per_garment)))
+    rows = dict.fromkeys(
+        Row((_plain(line), line.unit, *(amount_in(amount, line.unit) for amount in line.per_garment)))
         for line in sheet.quantities.bill
         if line.per_garment
     )
-    yield Table("materials-by-size", "By size", columns, rows)
+    yield Table("materials-by-size", "By size", columns, tuple(rows))
 
 
 def _bases(lines: tuple[BillLine, ...]) -> Iterator[Paragraph]:
-    for line in lines:
-        if line.basis:
-            yield Paragraph(f"{_titled(line)}: {line.basis}.".replace("`", ""), "note")
+    for text in dict.fromkeys(f"{_plain(line)}: {line.basis}." for line in lines if line.basis):
+        yield Paragraph(text.replace("`", ""), "note")
 
 
 def _titled(line: BillLine) -> str:
+    return f"{_plain(line)}, {line.colour}" if line.colourways and line.colour else _plain(line)
+
+
+def _plain(line: BillLine) -> str:
+    """What it is called, whatever its colour."""
     return f"Label: {line.title}" if line.kind == "label" else line.title
-
-
-def _amount(amount: float | None, unit: str) -> str:
-    if amount is None:
-        return ""
-    return format_number(amount, decimals=0 if unit in _WHOLE else 2)

@@ -72,6 +72,8 @@ def _notes(sheet: Sheet, cost: Cost) -> Iterator[Paragraph]:
         yield Paragraph(f"Prices are in {named}, and no rate is stated: nothing is added up.")
     if cost.order is not None and cost.currency is not None:
         yield Paragraph(f"Materials of the order as bought: {format_money(cost.order, cost.currency)}.")
+    if any(line.colourways for line in sheet.quantities.bill):
+        yield Paragraph("Where colourways differ, one garment has the mean of what is ordered.", "note")
     if cost.unpriced:
         yield Paragraph(f"Without a price, so not in: {'; '.join(cost.unpriced)}.")
     for rate in sheet.garment.costing.rates if sheet.garment.costing else ():

@@ -63,7 +63,9 @@ def test_what_is_bought_is_enough_and_grows_with_the_order(
     one, other = line(order, of, step), line(order + more, of, step)
     assert one.gross == pytest.approx(order * (1.0 + float(waste)))
     assert (one.buy or 0.0) >= (one.gross or 0.0) - 1e-6
-    assert (one.buy or 0.0) <= max((one.gross or 0.0) + float(Fraction(step)), float(least)) + 1e-6
+    assert (one.buy or 0.0) <= max(one.gross or 0.0, float(least)) + float(Fraction(step)) + 1e-6
+    rolls = (one.buy or 0.0) / float(Fraction(step))
+    assert rolls == pytest.approx(round(rolls)), "whole rolls, also where the least amount is none"
     assert (other.buy or 0.0) >= (one.buy or 0.0)
 
 
