@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from specc.diagnostics import Diagnostic
+    from specc.packing import Layout, Strip
 
 
 class Here(Folder):
@@ -35,7 +36,12 @@ def said(
     if faults:
         return faults
     result = check(source, Here(folder))
-    return (lay_out(result, Here(folder), bottom_left) if laid else result).diagnostics
+    return (lay_out(result, Here(folder), roughly) if laid else result).diagnostics
+
+
+def roughly(strip: Strip) -> Layout:
+    """A layout in a moment: on coarse squares, and so longer than need be."""
+    return bottom_left(strip, squares=60)
 
 
 def is_of_output(code: str) -> bool:

@@ -12,11 +12,12 @@ from specc.laying import layers
 from specc.making import cut
 from specc.packing import bottom_left
 from specc.pipeline import check_bytes, lay_out, quantities
-from tests.compiling import Here
+from tests.compiling import Here, roughly
 from tests.made import top
 from tests.sources import Known, against
 
 if TYPE_CHECKING:
+    from specc.packing import Layout, Strip
     from specc.pipeline import Result
 
 ROOT = Path(__file__).parents[2]
@@ -32,7 +33,7 @@ def compiled(path: Path) -> Result:
 @pytest.mark.parametrize("path", GARMENTS, ids=lambda path: path.stem)
 def test_a_lay_has_all_that_is_cut_and_nothing_lies_on_anything_else(path: Path) -> None:
     """The area of what lies there is what is counted of the cloth, grown by what it shrinks."""
-    result = lay_out(compiled(path), Here(path.parent), lambda strip: bottom_left(strip, squares=120))
+    result = lay_out(compiled(path), Here(path.parent), roughly)
     amounts = quantities(result)
     assert result.garment is not None
     assert result.cut_out is not None
@@ -67,6 +68,10 @@ def test_a_lay_has_all_that_is_cut_and_nothing_lies_on_anything_else(path: Path)
             assert all(one == other for one, other in near.T)
 
 
+def finely(strip: Strip) -> Layout:
+    return bottom_left(strip, squares=150)
+
+
 SKIRT = """garment skirt "Skirt" {{ style "SK"; puts-on opens; sizes 8, 12, 16; sample 12; units in }}
 use chart misses
 use block {block} {{ skirt-length 24 in }}
@@ -91,7 +96,7 @@ cloth calico "calico" {{ width {width} in, usable {usable} in; is stable }}
 def test_a_skirt_takes_no_more_than_is_told_to_buy(block: str, width: int, published: float) -> None:
     """Tables are for the largest size and a waistband; so less than half of it would be wrong, too."""
     text = SKIRT.format(block=block, width=width, usable=width - 1).encode()
-    result = lay_out(check_bytes("skirt.garment", text, Here(ROOT)), Here(ROOT), bottom_left)
+    result = lay_out(check_bytes("skirt.garment", text, Here(ROOT)), Here(ROOT), finely)
     assert result.cut_out is not None, [each.message for each in result.diagnostics]
     (lays,) = result.cut_out.lays
     assert 0.4 * published * YARD < max(lays.per_garment) <= published * YARD
@@ -111,7 +116,7 @@ def test_many_garments_on_other_widths_take_what_the_chart_says() -> None:
             "units in", "units in; order 8: 3, 12: 3, 16: 3; cutting one of each size"
         )
         data = text.replace("is stable", "is stable; table 30 m").encode()
-        result = lay_out(check_bytes("skirt.garment", data, Here(ROOT)), Here(ROOT), bottom_left)
+        result = lay_out(check_bytes("skirt.garment", data, Here(ROOT)), Here(ROOT), finely)
         assert result.cut_out is not None, [each.message for each in result.diagnostics]
         found[width] = result.cut_out.lays[0].order or 0.0
     for width, yards in chart.items():

@@ -21,12 +21,12 @@ from specc.geometry.segment import Cubic, Line
 from specc.laying import CutOut, lay
 from specc.library.methods import method_files
 from specc.making import assemble, cut
-from specc.packing import bottom_left
 from specc.pattern.piece import Dart, Edge, NamedPoint, Notch, NotchKind, Piece, ReferenceLine
 from specc.quantities import count, measure
 from specc.resolve import Gathered, resolve
 from specc.source import SourceFile
 from specc.syntax import parse
+from tests.compiling import roughly
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
@@ -260,7 +260,7 @@ def sheet(spec: str = SPEC, *, laid: bool = True) -> Sheet:
     measured, said = measure(of, shaped, made)
     assert measured is not None, said
     pieces = cut(made)
-    lays, said = lay(of, made, pieces, None, bottom_left) if laid else ((), ())
+    lays, said = lay(of, made, pieces, None, roughly) if laid else ((), ())
     assert not said
     amounts = count(of, shaped, made, measured, CutOut(pieces, lays))
     judgement = Judgement(

@@ -10,9 +10,8 @@ from specc.geometry.region import bounds, polygon_area
 from specc.laying import layers
 from specc.laying.lay_file import read, written
 from specc.making import cut
-from specc.packing import bottom_left
 from specc.pipeline import lay_out, quantities
-from tests.compiling import Here
+from tests.compiling import Here, roughly
 from tests.made import SHARED, panels, top
 
 if TYPE_CHECKING:
@@ -24,7 +23,7 @@ HEM = "hem bottom along front.hem, back.hem by double-turned\n"
 
 
 def laid(result: Result) -> tuple[ClothLays, ...]:
-    found = lay_out(result, Here(SHARED), bottom_left)
+    found = lay_out(result, Here(SHARED), roughly)
     assert found.cut_out is not None, [each.message for each in found.diagnostics]
     return found.cut_out.lays
 
@@ -118,9 +117,7 @@ def test_an_interfacing_without_allowance_has_a_lay_of_its_own() -> None:
 
 
 def test_the_order_is_the_sum_of_the_lays_and_the_bill_says_so() -> None:
-    result = lay_out(
-        top(HEM, cloth=calico("width 150 cm"), head="order S: 3, L: 2; "), Here(SHARED), bottom_left
-    )
+    result = lay_out(top(HEM, cloth=calico("width 150 cm"), head="order S: 3, L: 2; "), Here(SHARED), roughly)
     assert result.cut_out is not None
     (lays,) = result.cut_out.lays
     assert [(lay.ratio[0].size, lay.times) for lay in lays.lays] == [("S", 3), ("L", 2)]
@@ -167,7 +164,7 @@ def test_what_was_written_is_read_again_and_believed() -> None:
     assert result.assembly is not None
     (layer,) = layers(result.garment, result.assembly, cut(result.assembly))
     wanted = [one for _, one in layer.wanted("one garment at a time")]
-    kept = [(one, bottom_left(one.strip)) for one in wanted]
+    kept = [(one, roughly(one.strip)) for one in wanted]
     layouts, said = read("top.lay", written(kept))
     assert said == ()
     assert layouts == {one.key: layout for one, layout in kept}
@@ -185,7 +182,7 @@ def test_nothing_is_planned_that_is_known(monkeypatch: pytest.MonkeyPatch) -> No
     assert result.garment is not None
     assert result.assembly is not None
     (layer,) = layers(result.garment, result.assembly, cut(result.assembly))
-    kept = [(one, bottom_left(one.strip)) for _, one in layer.wanted("one garment at a time")]
+    kept = [(one, roughly(one.strip)) for _, one in layer.wanted("one garment at a time")]
     monkeypatch.setattr(Here, "project", lambda *_: written(kept))
 
     def plan(strip: Strip) -> Layout:
