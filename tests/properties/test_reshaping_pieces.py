@@ -8,7 +8,7 @@ from math import hypot
 from typing import TYPE_CHECKING
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from specc.alteration import face, join, mirror, split, swing, unfold
