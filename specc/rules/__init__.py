@@ -19,6 +19,7 @@ from specc.rules import (
     overlock_shows,
     pins_in_open_cloth,
     raw_edge_ravels,
+    roll_too_short,
     seam_does_not_walk,
     stand_too_narrow,
     stitch_short_on_elastic,
@@ -42,6 +43,7 @@ RULES = (
     stitch_short_on_elastic.check,
     stand_too_narrow.check,
     fastening_not_sold.check,
+    roll_too_short.check,
     drawstring_on_child.check,
     pins_in_open_cloth.check,
 )
