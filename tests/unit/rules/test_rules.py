@@ -27,6 +27,8 @@ attach pocket on front with top-left at bust-line, 4 cm from centre by patch
 ZIP = CLOTH + 'trim zip "zip" { kind zip; lengths 10 cm, 12 cm }\n'
 BUTTON = CLOTH + 'trim button "button" { kind button; diameter 2 cm; thickness 3 mm }\n'
 
+ROLLS = 'trim soft "soft" {{ kind fold-over elastic; width 2 cm; stretch 60%; sold in rolls of {long} }}\n'
+
 
 def zipped(front: str, back: str) -> Result:
     """A zip in the side of the top, its two sides so long."""
@@ -91,6 +93,10 @@ FIRES = {
             "alter { release front.bust-dart, front.waist-dart, back.waist-dart, back.shoulder-dart }\n",
             cloth=SHEER,
         ),
+    ),
+    "SPC621": (
+        top(NECK.replace("edging", "soft") + HEM + ROLLS.format(long="64 cm")),
+        top(NECK.replace("edging", "soft") + HEM + ROLLS.format(long="70 cm")),
     ),
 }  # fmt: skip
 
