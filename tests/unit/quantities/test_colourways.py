@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
+from importlib.resources import files
 from typing import TYPE_CHECKING
 
+import jsonschema
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specc.backends import write
 from specc.model.material import Packing
 from specc.pipeline import document, quantities
 from specc.quantities.bill_packing import packing_line
@@ -122,3 +126,12 @@ def test_labels_have_prices() -> None:
     )
     (line,) = lines(top(SOFT + label, head="order S: 60; "), "main")
     assert (line.order, line.buy, line.cost) == (60.0, 100.0, Fraction(10))
+
+
+def test_the_result_of_colours_and_packing_keeps_to_its_schema() -> None:
+    colours = "colourway c { order S: 1; soft rust }\ncolourway d { order S: 1; soft slate }\n"
+    made = document(top(SOFT + colours + "packing bag { holds 2 }\n"))
+    assert made is not None
+    (file,) = write(made, ("json",))
+    schema = json.loads(files("specc.backends").joinpath("result.schema.json").read_text(encoding="utf-8"))
+    jsonschema.validate(json.loads(file.data), schema)
