@@ -27,24 +27,25 @@ _MOST_PIECES = Quantity.of(1_000_000, UNITS[""])
 _MOST_PACK = Quantity.of(100_000, UNITS[""])
 
 
-def resolve_buying(sheet: Properties, *, by_length: bool = True) -> Buying:
-    """How it is bought; no waste and no spare pieces where nothing is said. By length, or by the piece."""
+def resolve_buying(sheet: Properties, *, by_length: bool = True, by_piece: bool = True) -> Buying:
+    """How it is bought, by length or by the piece; no waste and no spare pieces where nothing is said."""
     return Buying(
         sheet.ratio("waste") or Fraction(0),
-        _least(sheet, by_length=by_length),
+        _least(sheet, by_length=by_length, by_piece=by_piece),
         _spare(sheet),
         sheet.words("reference", example="L-204"),
     )
 
 
-def _least(sheet: Properties, *, by_length: bool) -> Quantity | None:
+def _least(sheet: Properties, *, by_length: bool, by_piece: bool) -> Quantity | None:
     """`at-least 10 m`, `at-least 50` pieces."""
     found = sheet.get("at-least")
     if found is None:
         return None
-    wanted = "a length or a number, such as `10 m` or `50`" if by_length else "a number, such as `50`"
+    length, number = "a length, such as `10 m`", "a number, such as `50`"
+    wanted = (f"{length}, or {number}" if by_piece else length) if by_length else number
     match found.values:
-        case ((tree.Number(unit=None) as count,),):
+        case ((tree.Number(unit=None) as count,),) if by_piece:
             return sheet.measure(count, "at-least", Dimension.NUMBER, wanted=wanted, most=_MOST_PIECES)
         case _ if by_length:
             return sheet.quantity("at-least", Dimension.LENGTH, wanted=wanted, most=_MOST_LENGTH)

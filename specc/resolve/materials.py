@@ -47,6 +47,7 @@ TRIM_KINDS = (
     "fold-over elastic", "elastic", "bias strip", "tape", "ribbon", "braid", "cord", "piping", "lace",
     "zip", "button", "snap", "hook and eye",
 )  # fmt: skip
+_COUNTED = ("button", "snap", "hook and eye")
 _COMMON = ("price", "colour", "supplier")
 _MOST_WIDTH = Quantity.of(10, UNITS["m"])
 _MOST_CONE = Quantity.of(100_000, UNITS["m"])
@@ -76,7 +77,7 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
         length_share,
         width_share,
         resolve_spreading(sheet),
-        resolve_buying(sheet),
+        resolve_buying(sheet, by_piece=False),
         resolve_price(sheet, LENGTHS),
         sheet.words("colour", example="rust red"),
         sheet.words("supplier", example="Saltmarsh Works"),
@@ -93,10 +94,11 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
     source, cut_from = sheet.get("cut-from"), sheet.words("cut-from", example="lawn")
     if source is not None and cut_from is not None and cut_from not in cloths:
         say.add(unknown_name(span_of(source.values), "cloth", cut_from, known=cloths))
+    kind = sheet.word("kind", TRIM_KINDS, kind="a kind of trim") or ""
     return Trim(
         name,
         titled(node.title, name),
-        sheet.word("kind", TRIM_KINDS, kind="a kind of trim") or "",
+        kind,
         _fibres(sheet, name),
         sheet.quantity("width", Dimension.LENGTH, wanted="a length, such as `1 in`", most=_MOST_WIDTH),
         sheet.ratio("stretch") or Fraction(0),
@@ -105,7 +107,7 @@ def resolve_trim(node: tree.Sheet, cloths: tuple[str, ...], say: Collector) -> T
         resolve_price(sheet, (*LENGTHS, "piece")),
         resolve_sold(sheet),
         _lengths(sheet),
-        resolve_buying(sheet),
+        resolve_buying(sheet, by_length=kind not in _COUNTED, by_piece=kind in (*_COUNTED, "zip")),
         sheet.quantity("diameter", Dimension.LENGTH, wanted="a length, such as `5/8 in`", most=_MOST_WIDTH),
         sheet.quantity("thickness", Dimension.LENGTH, wanted="a length, such as `1/8 in`", most=_MOST_WIDTH),
         sheet.words("colour", example="rust red"),

@@ -104,6 +104,7 @@ def test_a_cloth_is_for_the_shell_unless_it_says_otherwise() -> None:
         ("price 14.50 USD per roll", ("SPC210", "roll")),
         ("price 14.50 USD per piece", ("SPC210", "piece")),
         ("price 14.50 USD per yd, 3 EUR per m", ("SPC207", "3 EUR per m")),
+        ("at-least 50", ("SPC207", "50")),
         ("price 2000000 USD per yd", ("SPC211", "2000000 USD")),
         ('colour ""', ("SPC207", '""')),
         ("kind tape", ("SPC206", "kind")),
