@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     Fits = Callable[[tuple[Ratio, ...]], bool]
 
 
+_FEW, _SHARES = 200, 1 << 30  # garments that are tried one by one; shares of an order that are tried
+
+
 @dataclass(frozen=True, slots=True)
 class Spread:
     """A lay to be made: garments of `ratio`, `plies` high, `times` over."""
@@ -64,15 +67,32 @@ def _stacks(left: dict[str, int], fits: Fits, plies: int) -> Iterable[Spread]:
 
 
 def _trimmed(wanted: dict[str, int], fits: Fits) -> tuple[Ratio, ...]:
-    """The ratio, with one garment after the other taken out of the most frequent size until it fits."""
-    counts = dict(wanted)
+    """The ratio, with one garment after the other taken out of the most frequent size until it fits.
+
+    What is far too long is first made shorter in proportion.
+    """
+    counts = _in_proportion(wanted, fits)
     while True:
-        ratio = tuple(Ratio(size, count) for size, count in counts.items() if count)
+        ratio = _ratio(counts)
         if sum(counts.values()) <= 1 or fits(ratio):
             return ratio
         most = max(counts.values())
         size = next(size for size in reversed(counts) if counts[size] == most)
         counts[size] -= 1
+
+
+def _in_proportion(wanted: dict[str, int], fits: Fits) -> dict[str, int]:
+    """The counts themselves where garments are few or all fit; else a share of each, a little too long."""
+    low, high = 0, _SHARES
+    while sum(wanted.values()) > _FEW and high - low > 1:
+        middle = (low + high) // 2
+        part = {size: count * middle // _SHARES for size, count in wanted.items()}
+        low, high = (middle, high) if fits(_ratio(part)) else (low, middle)
+    return {size: -(-count * high // _SHARES) for size, count in wanted.items()}
+
+
+def _ratio(counts: dict[str, int]) -> tuple[Ratio, ...]:
+    return tuple(Ratio(size, count) for size, count in counts.items() if count)
 
 
 def _less(left: dict[str, int], ratio: tuple[Ratio, ...], times: int) -> dict[str, int]:

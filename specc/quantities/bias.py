@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 BIAS_KINDS: Final = ("bias strip", "piping")
 """Kinds of trim that are cut at 45 degrees where they are cut from a cloth."""
 
-_MOST = 20_000  # pieces of a strip: more are cut in several goes, and none of them is planned here
+_MOST = 2_000  # pieces of a strip: more are cut in several goes, and counted by area
 
 
 def bias_plans(garment: Garment, sizes: tuple[SizeQuantities, ...]) -> tuple[BiasPlan, ...]:
@@ -39,10 +39,10 @@ def _plans(garment: Garment, trim: Trim, sizes: tuple[SizeQuantities, ...]) -> I
         cut.cut_width for size in sizes for cut in size.trims if cut.trim == trim.name and cut.cut_width
     )
     for wide in widths:
-        pieces = tuple(_pieces(trim, wide, sizes, counts))
         width = float(cloth.usable.value) * (1.0 - float(cloth.shrinks_width))
-        if not pieces or len(pieces) > _MOST or wide >= width:
+        if not 0 < _number(trim, wide, sizes, counts) <= _MOST or wide >= width:
             continue
+        pieces = tuple(_pieces(trim, wide, sizes, counts))
         cuts = bias_cuts(tuple(length for _, _, length in pieces), width, wide)
         yield BiasPlan(
             trim.name,
@@ -66,6 +66,16 @@ def _pieces(
             for cut in size.trims:
                 if cut.trim == trim.name and cut.cut_width == wide:
                     yield from ((size.size, cut.used_on, cut.cut_length) for _ in range(cut.count))
+
+
+def _number(trim: Trim, wide: float, sizes: tuple[SizeQuantities, ...], counts: dict[str, int]) -> int:
+    """How many pieces there are, before they are listed."""
+    return sum(
+        cut.count * counts.get(size.size, 0)
+        for size in sizes
+        for cut in size.trims
+        if cut.trim == trim.name and cut.cut_width == wide
+    )
 
 
 def _of_garment(trim: Trim, wide: float, size: SizeQuantities) -> float:

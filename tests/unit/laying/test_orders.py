@@ -88,3 +88,18 @@ def test_every_way_gives_exactly_the_order(counts: list[int], cutting: str, plie
 def test_a_way_that_is_none_is_a_fault_of_the_program() -> None:
     with pytest.raises(KeyError):
         spreads("by eye", ORDER, _all_fit, plies=1)
+
+
+@pytest.mark.parametrize("cutting", CUTTINGS)
+@pytest.mark.parametrize("plies", [1, 20])
+def test_a_million_of_each_size_is_divided_at_once(cutting: str, plies: int) -> None:
+    """Lays of a dozen garments at most: whatever is divided one by one would take hours."""
+    order = tuple(Ratio(size, 1_000_000 - index) for index, size in enumerate("abcdef"))
+
+    def fits(ratio: tuple[Ratio, ...]) -> bool:
+        return sum(each.count for each in ratio) <= 12
+
+    found = spreads(cutting, order, fits, plies=plies)
+    assert given_out(found) == Counter({each.size: each.count for each in order})
+    assert all(fits(spread.ratio) for spread in found)
+    assert len(found) < 100
