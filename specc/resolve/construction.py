@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from specc.model.construction import Making
     from specc.model.expression import Expression, PartRef
     from specc.resolve.declared import Declared
-    from specc.resolve.expressions import Scope
+    from specc.resolve.makings import Terms
     from specc.resolve.parts import Parts
 
 HOLD_ELSEWHERE = declare(
@@ -65,10 +65,10 @@ class Maker:
         parts: Parts,
         say: Collector,
         *,
-        measured: Scope,
+        terms: Terms,
     ) -> None:
-        """`measured` is what the length of a trim, and what is held in, may be reckoned from."""
-        self._measured = measured
+        """`terms` say what the length of a trim, and what is held in, may be reckoned from."""
+        self._terms = terms
         self._declared = declared
         self._trims = trims
         self._parts = parts
@@ -174,7 +174,7 @@ class Maker:
             )
             self._say.add(told.help(one_of(self._declared.methods_making(made))))
             return None
-        making = resolve_making(method, settings, self._trims, self._say, measured=self._measured)
+        making = resolve_making(method, settings, self._trims, self._say, terms=self._terms)
         settings.close(
             f"method `{word.text}`",
             holds=wanted in _FINISHES,
@@ -209,7 +209,7 @@ class Maker:
         any_trim = ((tree.Word("any", place),),)
         settings = tuple(tree.Property(name, any_trim, name.span) for name in materials.values())
         used = Settings(settings, place, self._say)
-        resolve_making(node, used, {"any": stand_in}, self._say, measured=self._measured)
+        resolve_making(node, used, {"any": stand_in}, self._say, terms=self._terms)
 
     # --- settings of the seam itself ---
 
@@ -308,7 +308,9 @@ class Maker:
     def _hold(self, node: tree.Hold, finish: tree.Finish, along: tuple[PartRef, ...]) -> Hold | None:
         reckoned = not isinstance(node.share, tree.Number)
         wanted = (Dimension.RATIO, Dimension.NUMBER) if reckoned else (Dimension.RATIO,)
-        share = meaning(node.share, self._measured, self._say, what="how much is held in", wanted=wanted)
+        share = meaning(
+            node.share, self._terms.measured, self._say, what="how much is held in", wanted=wanted
+        )
         if isinstance(share, Constant) and not 0 < share.value.value < 1:
             bounds = "above 0% and below 100%"
             told = out_of_range(node.share.span, "what is held in", bounds, found=share.value)

@@ -15,6 +15,7 @@ from specc.resolve.codes import name_taken, one_of, out_of_range, unknown_name
 from specc.resolve.expressions import OF_TRIMS, Scope, meaning, resolve_expression
 from specc.resolve.fixed import fixed
 from specc.resolve.properties import spoken
+from specc.resolve.spoken_lengths import length_told, spoken_length
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
@@ -49,8 +50,16 @@ class Filling:
     """
 
     def __init__(
-        self, node: tree.Method, settings: Settings, trims: Mapping[str, Trim | None], say: Collector
+        self,
+        node: tree.Method,
+        settings: Settings,
+        trims: Mapping[str, Trim | None],
+        say: Collector,
+        *,
+        unit: str,
     ) -> None:
+        """`unit` is that of the sheet, in which lengths stand in the words."""
+        self._unit = unit
         self.words: dict[str, str] = {}
         self.materials: dict[str, Trim] = {}
         self.failed = False
@@ -102,7 +111,7 @@ class Filling:
             self.failed = True
         else:
             self._values[name.text] = known
-            self.words[name.text] = str(known.value)
+            self.words[name.text] = spoken_length(known.value, self._unit)
 
     def _take_material(self, item: tree.Material) -> None:
         name = item.name.text
@@ -213,6 +222,9 @@ class Filling:
 
         def blank(match: re.Match[str]) -> str:
             name = match.group(1)
+            length = length_told(name)
+            if length is not None:
+                return spoken_length(length, self._unit)
             if name not in known:
                 self.say.add(UNKNOWN_BLANK.at(_place_in(text, match), name=name).help(one_of(known)))
             return self.words.get(name, name)

@@ -5,6 +5,7 @@ Knows nothing of the edges it is used on.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
@@ -64,20 +65,28 @@ _SIDES = ("first", "second")
 _MOST_STITCH = Quantity.of(50, UNITS["mm"])
 
 
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """What a way of making may be reckoned from, and the unit of the sheet, in which it speaks."""
+
+    measured: Scope
+    unit: str
+
+
 def resolve_making(
     node: tree.Method,
     settings: Settings,
     trims: Mapping[str, Trim | None],
     say: Collector,
     *,
-    measured: Scope,
+    terms: Terms,
 ) -> Making | None:
     """The method as it is used here; None when it lacks what it needs.
 
-    `measured` is what the length of a trim may be reckoned from, beside figures.
+    `terms` say what the length of a trim may be reckoned from, beside figures, and the unit of the words.
     """
     name = node.name.text
-    filled = Filling(node, settings, trims, say)
+    filled = Filling(node, settings, trims, say, unit=terms.unit)
     chosen, others = filled.properties()
     for other in others:
         Properties("a method", node.name, (other,), known=_KNOWN, say=say, place=node.name.span)
@@ -92,7 +101,7 @@ def resolve_making(
         _report_not_turned(filled)
     if node.makes.text != "closure":
         _report_fastenings(node, say)
-    passes, takes = _passes(filled), _takes(filled, measured)
+    passes, takes = _passes(filled), _takes(filled, terms.measured)
     laps, pieces, places = laps_of(filled), pieces_of(filled), places_of(filled)
     if filled.failed or allowance is None:
         return None

@@ -35,6 +35,7 @@ from specc.resolve.expressions import Scope
 from specc.resolve.grading import Sizes, resolve_grades
 from specc.resolve.header import resolve_header
 from specc.resolve.limits import resolve_within
+from specc.resolve.makings import Terms
 from specc.resolve.materials import resolve_cloth, resolve_thread, resolve_trim
 from specc.resolve.needs import needs, speaks_of, told_of_block
 from specc.resolve.packing import resolve_packing
@@ -147,7 +148,8 @@ class _Resolution:
         again = tuple(ply for node in nodes_again for ply in resolve_also_cut(node, cloths, parts, say))
         report_cut_twice(again, say)
 
-        maker = Maker(self._declared, trims, parts, say, measured=Scope(values, parts, missing=failed))
+        terms = Terms(Scope(values, parts, missing=failed), header.unit if header is not None else "cm")
+        maker = Maker(self._declared, trims, parts, say, terms=terms)
         seams = _kept(maker.seam(node) for node in self._of(tree.Seam))
         nodes = tuple(one for one in self._own if isinstance(one, tree.Finish | tree.Closure))
         finishes = _kept(

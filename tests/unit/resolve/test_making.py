@@ -48,11 +48,11 @@ def test_a_method_is_filled_in_from_its_settings() -> None:
     assert isinstance(making.allowance, Constant)
     assert making.allowance.value == inches(3, 8)
     assert making.settings == (
-        Setting("allow", "1/8 in"),
+        Setting("allow", "3.2 mm"),
         Setting("lay", "to front"),
         Setting("tape", "fold-over elastic"),
     )
-    assert [done.text for done in making.passes] == ["Sew fold-over elastic 1/8 in from the edge", "Turn it"]
+    assert [done.text for done in making.passes] == ["Sew fold-over elastic 3.2 mm from the edge", "Turn it"]
     assert making.press == "to front"
     assert (making.raw_edge, making.shows, making.faces) == ("covered", True, None)
     (takes,) = making.takes
@@ -65,7 +65,7 @@ def test_a_method_is_filled_in_from_its_settings() -> None:
 def test_what_is_not_set_has_its_default() -> None:
     (seam,) = garment_of(SPEC + METHOD + SEAM + "m { tape edging }\n").seams
 
-    assert [done.text for done in seam.making.passes] == ["Sew fold-over elastic 3/8 in from the edge"]
+    assert [done.text for done in seam.making.passes] == ["Sew fold-over elastic 9.5 mm from the edge"]
     assert (seam.ease, seam.gathered) == (None, False)
     assert isinstance(seam.tolerance, Constant)
     assert seam.tolerance.value == Quantity.of(1, UNITS["mm"])
