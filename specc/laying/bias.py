@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Final
 from specc.model.spreading import JOINED, TUBED, WHOLE
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Callable, Iterable, Iterator
 
 _SLANT = sqrt(2.0)
 _EXACT = 1e-9
@@ -107,13 +107,23 @@ def _tube(pieces: tuple[float, ...], width: float, wide: float) -> BiasCut | Non
             inner = side - 2.0 * ALLOWANCE
             turn = inner * _SLANT
             strips = (tube_length(side, wide),) * squares
-            joins = tuple(_every(piece, turn / 2.0) for piece in pieces)
+            joins = tuple(_in_tube(pieces, strips[0], turn / 2.0))
             return BiasCut(TUBED, rows * side, strips, joins, side, squares)
     return None
 
 
-def _every(piece: float, apart: float) -> tuple[float, ...]:
-    return tuple(apart * number for number in range(1, floor(piece / apart) + 1))
+def _in_tube(pieces: tuple[float, ...], run: float, apart: float) -> Iterator[tuple[float, ...]]:
+    """The joins in each piece, cut one behind the other off runs with a join after every `apart`.
+
+    A piece for which a run is too short begins the next.
+    """
+    start = 0.0
+    for piece in pieces:
+        if start + piece > run + _EXACT:
+            start = 0.0
+        first, last = floor(start / apart) + 1, floor((start + piece) / apart - _EXACT)
+        yield tuple(apart * number - start for number in range(first, last + 1))
+        start += piece
 
 
 def _least(enough: Callable[[float], bool], pieces: tuple[float, ...], width: float, wide: float) -> float:

@@ -135,6 +135,15 @@ def test_no_way_gives_more_than_there_is_and_each_gives_enough(
         if cut.way == TUBED:
             assert cut.side <= width
             assert cut.side > 2 * ALLOWANCE
+            # One join after every half of a turn, wherever pieces begin and end.
+            apart = (cut.side - 2.0 * ALLOWANCE) * sqrt(2.0) / 2.0
+            for piece, joins in zip(pieces, cut.joins, strict=True):
+                assert abs(len(joins) - piece / apart) <= 1.0 + 1e-9
+                assert all(0.0 < join < piece for join in joins)
+            if cut.squares == 1:
+                # All joins of the run but those on which one piece ends and the next begins.
+                within = sum(map(len, cut.joins))
+                assert wanted / apart - 1.0 - len(pieces) <= within <= wanted / apart + 1e-6
 
 
 @against(Known.DERIVED, "more pieces never take less cloth by whole strips")

@@ -57,6 +57,9 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
         *_counts(sheet, plan),
     )
     yield Facts(tuple(Fact(label, value) for label, value in facts if value))
+    trim = next(each for each in sheet.garment.trims if each.name == plan.trim)
+    if trim.bias_way not in (None, chosen.way):
+        yield Paragraph(f"It cannot be cut as {trim.bias_way}: a piece is longer than the cloth allows.")
     yield Paragraph(_HOW[chosen.way])
     yield _ways(sheet, plan, number)
     if chosen.way != TUBED:
