@@ -9,7 +9,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from specc.model.material import Buying
-from specc.resolve.codes import out_of_range, wrong_value
+from specc.resolve.codes import wrong_value
 from specc.resolve.properties import span_of
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
@@ -32,7 +32,7 @@ def resolve_buying(sheet: Properties, *, by_length: bool = True, by_piece: bool 
     return Buying(
         sheet.ratio("waste") or Fraction(0),
         _least(sheet, by_length=by_length, by_piece=by_piece),
-        _spare(sheet),
+        sheet.count("spare", "1", least=0, most=_MOST_SPARE) or 0,
         sheet.words("reference", example="L-204"),
     )
 
@@ -52,21 +52,6 @@ def _least(sheet: Properties, *, by_length: bool, by_piece: bool) -> Quantity | 
         case _:
             sheet.say.add(wrong_value(span_of(found.values), "at-least", wanted))
             return None
-
-
-def _spare(sheet: Properties) -> int:
-    found = sheet.get("spare")
-    if found is None:
-        return 0
-    match found.values:
-        case ((tree.Number(unit=None) as count,),):
-            if count.value.denominator == 1 and count.value <= _MOST_SPARE:
-                return int(count.value)
-            bounds = f"a whole number up to {_MOST_SPARE}"
-            sheet.say.add(out_of_range(count.span, "`spare`", bounds, found=count.span.text))
-        case _:
-            sheet.say.add(wrong_value(span_of(found.values), "spare", "a number, such as `1`"))
-    return 0
 
 
 def resolve_sold(sheet: Properties) -> Quantity | None:

@@ -9,14 +9,14 @@ from typing import TYPE_CHECKING, Final
 
 from specc.model.material import Packing
 from specc.resolve.buying import BUYING, resolve_buying, resolve_sold
-from specc.resolve.codes import out_of_range, wrong_value
+from specc.resolve.codes import wrong_value
 from specc.resolve.prices import resolve_price
 from specc.resolve.properties import Properties, span_of, titled
-from specc.syntax import tree
 from specc.units import Dimension
 
 if TYPE_CHECKING:
     from specc.diagnostics import Collector
+    from specc.syntax import tree
     from specc.units import Quantity
 
 BY_PIECE: Final = ("price", "supplier", "sold", *BUYING)
@@ -34,7 +34,7 @@ def resolve_packing(node: tree.Sheet, say: Collector) -> Packing:
     return Packing(
         name,
         titled(node.title, name),
-        _holds(sheet),
+        sheet.count("holds", "24", most=_MOST_HELD) or 1,
         resolve_price(sheet, ("piece",)),
         packs(sheet),
         resolve_buying(sheet, by_length=False),
@@ -53,19 +53,3 @@ def packs(sheet: Properties) -> Quantity | None:
     assert found is not None
     sheet.say.add(wrong_value(span_of(found.values), "sold", "packs, such as `in packs of 100`"))
     return None
-
-
-def _holds(sheet: Properties) -> int:
-    """`holds 24`."""
-    found = sheet.get("holds")
-    if found is None:
-        return 1
-    match found.values:
-        case ((tree.Number(unit=None) as count,),):
-            if count.value.denominator == 1 and 1 <= count.value <= _MOST_HELD:
-                return int(count.value)
-            bounds = f"a whole number from 1 to {_MOST_HELD:,}"
-            sheet.say.add(out_of_range(count.span, "`holds`", bounds, found=count.span.text))
-        case _:
-            sheet.say.add(wrong_value(span_of(found.values), "holds", "how many garments, such as `24`"))
-    return 1

@@ -126,6 +126,21 @@ class Properties:
         self.say.add(wrong_value(span_of(found.values), name, wanted))
         return None
 
+    def count(self, name: str, example: str, *, least: int = 1, most: int) -> int | None:
+        """The value as a whole number from `least` to `most`, without a unit."""
+        found = self.get(name)
+        if found is None:
+            return None
+        match found.values:
+            case ((tree.Number(unit=None) as written,),):
+                if written.value.denominator == 1 and least <= written.value <= most:
+                    return int(written.value)
+                bounds = f"a whole number from {least} to {most:,}"
+                self.say.add(out_of_range(written.span, f"`{name}`", bounds, found=written.span.text))
+            case _:
+                self.say.add(wrong_value(span_of(found.values), name, f"a number, such as `{example}`"))
+        return None
+
     def ratio(self, name: str) -> Fraction | None:
         """The value as a share of at least nothing."""
         found = self.quantity(name, Dimension.RATIO, wanted="a percentage, such as `6%`", most=_MOST_RATIO)

@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.model.spreading import OPEN, SPREADS, TURNS, Spreading, Turned
-from specc.resolve.codes import name_taken, out_of_range, wrong_value
-from specc.resolve.properties import span_of, span_of_value
+from specc.resolve.codes import name_taken, wrong_value
+from specc.resolve.properties import span_of_value
 from specc.syntax import tree
 from specc.units import UNITS, Dimension, Quantity
 
@@ -40,7 +40,7 @@ def resolve_spreading(sheet: Properties) -> Spreading:
         sheet.word("spread", SPREADS, kind="a way of spreading cloth") or OPEN,
         _length(sheet, "gap", "3 mm") or _GAP,
         _length(sheet, "ends", "4 cm") or _ENDS,
-        _plies(sheet),
+        sheet.count("plies", "12", most=_MOST_PLIES) or _PLIES,
         sheet.quantity("table", Dimension.LENGTH, wanted="a length, such as `6 m`") or _TABLE,
         sheet.quantity("may-lean", Dimension.ANGLE, wanted="an angle, such as `2 deg`", most=_MOST_LEAN),
         tuple(turned for way in TURNS for turned in _turned(sheet, way)),
@@ -74,18 +74,3 @@ def _turned(sheet: Properties, way: str) -> Iterator[Turned]:
 
 def _length(sheet: Properties, name: str, example: str) -> Quantity | None:
     return sheet.quantity(name, Dimension.LENGTH, wanted=f"a length, such as `{example}`", most=_MOST_GAP)
-
-
-def _plies(sheet: Properties) -> int:
-    found = sheet.get("plies")
-    if found is None:
-        return _PLIES
-    match found.values:
-        case ((tree.Number(unit=None) as count,),):
-            if count.value.denominator == 1 and 1 <= count.value <= _MOST_PLIES:
-                return int(count.value)
-            bounds = f"a whole number from 1 to {_MOST_PLIES}"
-            sheet.say.add(out_of_range(count.span, "`plies`", bounds, found=count.span.text))
-        case _:
-            sheet.say.add(wrong_value(span_of(found.values), "plies", "a number, such as `12`"))
-    return _PLIES
