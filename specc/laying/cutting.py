@@ -8,11 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from specc.making.cloths import cloth_of, cut_again, times_again
+from specc.making.cloths import cut_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from specc.geometry.point import Point
     from specc.making.assembly import CutPiece, SizeAssembly
     from specc.model.garment import Garment
@@ -38,14 +36,12 @@ class SizeCuts:
 
 
 def size_cuts(garment: Garment, cloth: Cloth, size: SizeAssembly, cuts: tuple[CutPiece, ...]) -> SizeCuts:
-    """What of the size is cut of the cloth; `cuts` are of its pieces, in their order."""
-    return SizeCuts(size.size, tuple(_of(garment, cloth, size, cuts)))
-
-
-def _of(garment: Garment, cloth: Cloth, size: SizeAssembly, cuts: tuple[CutPiece, ...]) -> Iterator[Cut]:
-    for piece, cut in zip(size.pieces, cuts, strict=True):
-        if cloth_of(garment, piece.name) is cloth:
-            yield Cut(piece, cut.cut, piece.cut)
-        for again in cut_again(garment, piece.name):
-            if again.cloth == cloth.name:
-                yield Cut(piece, cut.net if again.bare else cut.cut, times_again(again, piece))
+    """What of the size is cut of the cloth; `cuts` are of its pieces."""
+    drawn = {cut.piece: cut for cut in cuts}
+    return SizeCuts(
+        size.size,
+        tuple(
+            Cut(one.piece, drawn[one.piece.name].net if one.bare else drawn[one.piece.name].cut, one.count)
+            for one in cut_of(garment, cloth, size.pieces)
+        ),
+    )

@@ -5,9 +5,12 @@ Knows nothing of amounts.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
     from specc.model.garment import Garment
     from specc.model.material import Cloth
     from specc.model.plies import CutAgain
@@ -32,3 +35,22 @@ def cut_again(garment: Garment, piece: str) -> tuple[CutAgain, ...]:
 def times_again(ply: CutAgain, piece: Piece) -> int:
     """How many are cut of the piece from the other cloth."""
     return piece.cut if ply.count is None else ply.count
+
+
+@dataclass(frozen=True, slots=True)
+class CutOf:
+    """A piece that is cut `count` times of a cloth for one garment; `bare` without allowances."""
+
+    piece: Piece
+    count: int
+    bare: bool
+
+
+def cut_of(garment: Garment, cloth: Cloth, pieces: Iterable[Piece]) -> Iterator[CutOf]:
+    """What is cut of the cloth, in the order of the pieces: its own, and those cut again from it."""
+    for piece in pieces:
+        if cloth_of(garment, piece.name) is cloth:
+            yield CutOf(piece, piece.cut, bare=False)
+        for ply in cut_again(garment, piece.name):
+            if ply.cloth == cloth.name:
+                yield CutOf(piece, times_again(ply, piece), ply.bare)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.making.cloths import cloth_of, cut_again, times_again
+from specc.making.cloths import cut_of
 from specc.quantities.quantities import ClothUse
 
 if TYPE_CHECKING:
@@ -23,17 +23,16 @@ def cloth_uses(
 
     Pieces (mirrored halves and pairs counted), pieces cut again from it, and strips.
     """
-    areas = {cloth.name: 0.0 for cloth in garment.cloths}
-    pieces = {piece.name: piece for piece in size.pieces}
-    for cut in cuts:
-        cloth, piece = cloth_of(garment, cut.piece), pieces[cut.piece]
-        halves = 2 if piece.fold else 1
-        if cloth is not None:
-            areas[cloth.name] += cut.cut_area * piece.cut * halves
-        for ply in cut_again(garment, cut.piece):
-            areas[ply.cloth] += (
-                (cut.net_area if ply.bare else cut.cut_area) * times_again(ply, piece) * halves
-            )
+    drawn = {cut.piece: cut for cut in cuts}
+    areas = {
+        cloth.name: sum(
+            (drawn[one.piece.name].net_area if one.bare else drawn[one.piece.name].cut_area)
+            * one.count
+            * (2 if one.piece.fold else 1)
+            for one in cut_of(garment, cloth, size.pieces)
+        )
+        for cloth in garment.cloths
+    }
     sources = {trim.name: trim.cut_from for trim in garment.trims}
     for trim in trims:
         source = sources.get(trim.trim)

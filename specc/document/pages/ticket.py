@@ -8,7 +8,7 @@ from specc.document.document import Caution, Page, Paragraph
 from specc.document.pages.lays import sizes_of
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
-from specc.making.cloths import cloth_of, cut_again, times_again
+from specc.making.cloths import cut_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -91,22 +91,12 @@ def _bundles(sheet: Sheet, ordered: dict[str, int]) -> Table:
     )
     rows = []
     for cloth in sheet.garment.cloths:
-        for piece, count in _cut_of(sheet, cloth):
-            counts = (str(count * number) for number in ordered.values())
-            rows.append(Row((f"{cloth.title}: {piece}", str(count), *counts)))
+        for one in cut_of(sheet.garment, cloth, sheet.sample.pieces):
+            counts = (str(one.count * number) for number in ordered.values())
+            rows.append(Row((f"{cloth.title}: {one.piece.title}", str(one.count), *counts)))
     sums = (sum(int(row.cells[index]) for row in rows) for index in range(1, len(columns)))
     rows.append(Row(("In all", *map(str, sums)), strong=True))
     return Table("ticket-bundles", "Bundles: the pieces of a size stay together", columns, tuple(rows))
-
-
-def _cut_of(sheet: Sheet, cloth: Cloth) -> Iterator[tuple[str, int]]:
-    """The pieces that are cut of a cloth, each with its number for a garment."""
-    for piece in sheet.sample.pieces:
-        if cloth_of(sheet.garment, piece.name) is cloth:
-            yield piece.title, piece.cut
-        for again in cut_again(sheet.garment, piece.name):
-            if again.cloth == cloth.name:
-                yield piece.title, times_again(again, piece)
 
 
 def _trims(sheet: Sheet, ordered: dict[str, int]) -> Iterator[Table]:
