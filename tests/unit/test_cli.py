@@ -638,3 +638,13 @@ def test_a_question_that_cannot_be_read_is_told(
 def test_a_width_that_does_not_do_is_an_error(capsys: pytest.CaptureFixture[str]) -> None:
     assert cli.main(["order", "sound.garment", "--cloth-width", "20 cm"]) == 1
     assert "SPC601" in capsys.readouterr().err
+
+
+def test_a_lay_file_is_not_blamed_for_an_order_that_is_only_asked_about(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    here.joinpath("sound.lay").write_text('{"form": "lays 1", "lays": []}', encoding="utf-8")
+    assert cli.main(["order", "sound.garment", "--cloth-width", "120 cm"]) == 0
+    assert "SPC604" not in capsys.readouterr().err
+    assert cli.main(["order", "sound.garment"]) == 0
+    assert "SPC604" in capsys.readouterr().err
