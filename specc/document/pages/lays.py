@@ -9,7 +9,7 @@ from specc.document.lay_drawing import lay_drawing
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.geometry.point import Point
-from specc.model.spreading import FOLDED, OPEN, TUBE
+from specc.model.spreading import ACROSS, ANY, BIAS, FOLDED, OPEN, TUBE
 from specc.units import format_ratio
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 _ROOM = Point(186.0, 92.0)  # for a drawing, millimetres of paper
 _HALF = 88.0
+_TURNED = {ACROSS: "Across the cloth", BIAS: "On the bias", ANY: "As they fit"}
 _SPREAD = {
     OPEN: "open, one ply, right side up",
     FOLDED: "folded lengthwise, right sides together",
@@ -85,6 +86,10 @@ def _facts(sheet: Sheet, cloth: Cloth, lays: ClothLays) -> Iterator[tuple[str, s
     )
     one_way = {"napped", "one-way"} & set(cloth.traits)
     yield "Direction", "all pieces one way up" if one_way else "pieces may be turned end for end"
+    for way, said in _TURNED.items():
+        yield said, ", ".join(each.piece for each in spreading.turned if each.way == way)
+    if spreading.lean is not None:
+        yield "Off the grain", f"by {spreading.lean} at most"
     if lays.order is not None:
         garments = sum(lay.garments for lay in lays.lays)
         total = f"{lengths.of_cloth(lays.order)} for {plural(garments, 'garment')}"
