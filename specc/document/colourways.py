@@ -30,9 +30,7 @@ def colourways(sheet: Sheet) -> Iterator[Table]:
     totals = (str(sum(one.count for one in each.order)) for each in found)
     rows.append(Row(("Garments in all", *totals), strong=True))
     rows += _materials(sheet, found)
-    note = (
-        "Amounts are what the garments take; of thread with what is lost. What to buy of each stands above."
-    )
+    note = "Amounts are what the garments take, nothing lost. What to buy of each stands above."
     yield Table("colourways", "Colourways", columns, tuple(rows), note=note)
 
 

@@ -1,4 +1,4 @@
-"""Owns the lines of the bill for thread: metres with what is lost, and cones to buy.
+"""Owns the lines of the bill for thread: lengths, and cones to buy.
 
 Knows nothing of stitches.
 """
@@ -34,9 +34,11 @@ def thread_line(
     price = thread.price
     amount, currency = (None, None) if price is None else (price.amount, price.currency)
     waste = waste_of(thread)
-    lengths = tuple(length_of(thread.name, size) * (1.0 + waste) / float(UNITS[unit].size) for size in sizes)
+    one = float(UNITS[unit].size)
+    lengths = tuple(length_of(thread.name, size) / one for size in sizes)
     order = sum(length * count for length, count in zip(lengths, counts, strict=True))
-    basis = f"pass by pass, see the page of thread; {format_ratio(waste)} for what is lost"
+    basis = f"pass by pass, see the page of thread; {format_ratio(waste)} more for what is lost"
+    gross, in_one = order * (1.0 + waste), 1.0
     buy = cost = None
     if not any(lengths):
         basis = NOT_RECKONED
@@ -44,7 +46,8 @@ def thread_line(
         basis += "; how much is on a cone is not said"
     else:
         basis += f"; whole cones of {thread.cone}"
-        buy = Fraction(ceil(order * float(UNITS[unit].size) / float(thread.cone.value) - SQUARE))
+        in_one = float(thread.cone.value) / one
+        buy = Fraction(ceil(gross / in_one - SQUARE))
         if price is not None and price.per in ("cone", "piece"):
             amount = price.of(buy)
             cost = money(amount * buy, price.currency)
@@ -63,10 +66,11 @@ def thread_line(
         cost,
         basis,
         waste,
-        order if any(lengths) else None,
+        gross if any(lengths) else None,
         thread.supplier,
         None,
         thread.colour,
+        in_one=in_one,
     )
 
 

@@ -97,12 +97,8 @@ def _of_garment(line: BillLine, index: int) -> tuple[Fraction | None, str | None
     """What one garment takes of it, waste included, at the order's price; of several colours the mean."""
     if line.price is None or not line.per_garment or line.buy is None:
         return None, None
-    one = Fraction(line.per_garment[index]) * (1 + (Fraction(line.waste) if line.kind != "thread" else 0))
-    if line.buy_unit == line.unit:
-        return line.share * one * line.price, line.currency
-    # Sold by the cone: its share of what is bought.
-    share = one / Fraction(line.order) if line.order else Fraction(0)
-    return line.share * share * Fraction(line.buy) * line.price, line.currency
+    one = Fraction(line.per_garment[index]) * (1 + Fraction(line.waste)) / Fraction(line.in_one)
+    return line.share * one * line.price, line.currency
 
 
 def _minutes(costing: Costing | None, size: SizeQuantities) -> Work:

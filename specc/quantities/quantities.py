@@ -143,9 +143,9 @@ class BillLine:
 
     `kind`: cloth, trim, thread, label. `per_garment` by size and `order` are net amounts in `unit` (yd, m,
     piece, ...); `buy` is what is bought, in `buy_unit`: whole rolls or packs where it is sold so, rounded up;
-    the `price` is of one such unit. Amounts that are not computed are empty or None. `cost` is None without a
-    price, and rounded to what can be paid. `waste` is the share added to `order` for what is lost, `gross`
-    the order with it. `basis` says in words how the amount was found.
+    one holds `in_one` of `unit`, and the `price` is of one. Amounts that are not computed are empty or None.
+    `cost` is None without a price, and rounded to what can be paid. `waste` is the share added to `order` for
+    what is lost, `gross` the order with it. `basis` says in words how the amount was found.
     `colourways` are those that take this colour, none where all take the same; `share` is theirs of the
     order.
     """
@@ -168,6 +168,7 @@ class BillLine:
     supplier: str | None = None
     reference: str | None = None
     colour: str | None = None
+    in_one: float = 1.0
     colourways: tuple[str, ...] = ()
     share: Fraction = Fraction(1)
 

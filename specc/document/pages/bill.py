@@ -76,8 +76,8 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
 
 
 def _wasted(lines: tuple[BillLine, ...]) -> bool:
-    """Whether something is added for waste that is not in the order's own amount."""
-    return any(line.waste and line.kind != "thread" for line in lines)
+    """Whether something is added for what is lost."""
+    return any(line.waste and line.order is not None for line in lines)
 
 
 def _bought(line: BillLine) -> str:

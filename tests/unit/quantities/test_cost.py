@@ -99,6 +99,19 @@ def test_a_rate_is_good_both_ways() -> None:
     assert all(size.work == 1 for size in cost.sizes)
 
 
+def test_a_garment_pays_for_the_thread_that_it_takes_not_for_what_is_left_on_the_cone() -> None:
+    thread = "thread core { for all; cone 1000 m; waste 10%; price 5.00 EUR per cone }\n"
+    bare, _ = costs()
+    cost, bill = costs(thread)
+    (line,) = (each for each in bill if each.kind == "thread")
+    for index, (size, without) in enumerate(zip(cost.sizes, bare.sizes, strict=True)):
+        assert size.materials is not None
+        assert without.materials is not None
+        metres = line.per_garment[index] * 1.1
+        assert float(size.materials - without.materials) == pytest.approx(metres * 0.005, abs=0.005001)
+    assert line.cost == 5
+
+
 def test_what_has_no_price_is_named() -> None:
     cost, _ = costs("thread core { for all }\n")
     assert "core" in cost.unpriced

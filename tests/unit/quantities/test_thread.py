@@ -65,14 +65,15 @@ def test_whole_cones_are_bought_for_the_order_with_what_is_lost() -> None:
     small, large = found.sizes
     lines = {line.name: line for line in found.bill}
     net = 3 * length_of("under", small) + 2 * length_of("under", large)
-    assert lines["under"].order == pytest.approx(net * 1.2 / 1000.0)
-    assert lines["upper"].order == pytest.approx(
+    assert lines["under"].order == pytest.approx(net / 1000.0)
+    assert lines["under"].gross == pytest.approx(net * 1.2 / 1000.0)
+    assert lines["upper"].gross == pytest.approx(
         (3 * length_of("upper", small) + 2 * length_of("upper", large)) * 1.15 / 1000.0
     )
     assert (lines["upper"].buy, lines["upper"].buy_unit) == (1.0, "cone")
     bought = lines["under"].buy
     assert bought is not None
-    assert 100.0 * (bought - 1) < (lines["under"].order or 0.0) <= 100.0 * bought
+    assert 100.0 * (bought - 1) < (lines["under"].gross or 0.0) <= 100.0 * bought
     assert lines["under"].cost == 2 * int(bought)
 
 
