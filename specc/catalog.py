@@ -68,6 +68,7 @@ _DECLARING = (
     "specc.laying.lay",
     "specc.laying.lay_file",
     "specc.rules.judge",
+    "specc.verifying.codes",
     *(rule.__module__ for rule in RULES),
 )
 

@@ -47,6 +47,7 @@ class Result:
     measures: Measures | None = None
     judgement: Judgement | None = None
     cut_out: CutOut | None = None
+    lay_file: SourceFile | None = None
 
 
 def check(source: SourceFile, world: World) -> Result:
@@ -81,21 +82,23 @@ def lay_out(result: Result, world: World, plan: Callable[[Strip], Layout] | None
 
     Without a plan of the caller's own it is the quick one, bounded in work.
     """
-    from specc.laying import lay  # noqa: PLC0415  only a build pays for lays
+    from specc.laying import lay, lay_file  # noqa: PLC0415  only a build pays for lays
     from specc.packing import quick  # noqa: PLC0415
 
     if result.gathered is None or result.garment is None or result.assembly is None:
         return result
     say = Collector()
     say.add(*result.diagnostics)
-    known = say.keep(known_layouts(result.gathered.spec.file.name, world))
+    file = say.keep(lay_file_beside(result.gathered.spec.file.name, world))
+    known = say.keep(lay_file.read(file)) if file else None
     pieces = cut(result.assembly)
     lays = say.keep(lay(result.garment, result.assembly, pieces, known, plan or quick))
-    return replace(result, diagnostics=say.diagnostics, cut_out=CutOut(pieces, lays))
+    cut_out = CutOut(pieces, lays)
+    return replace(result, diagnostics=say.diagnostics, cut_out=cut_out, lay_file=file if known else None)
 
 
-def known_layouts(name: str, world: World) -> tuple[dict[str, Layout] | None, tuple[Diagnostic, ...]]:
-    """The layouts of the lay file beside the spec of that name, by the keys of their strips; None without."""
+def lay_file_beside(name: str, world: World) -> tuple[SourceFile | None, tuple[Diagnostic, ...]]:
+    """The lay file beside the spec of that name; None where there is none, or none that is text."""
     from specc.laying import lay_file  # noqa: PLC0415
 
     beside = lay_file.beside(name)
@@ -104,7 +107,8 @@ def known_layouts(name: str, world: World) -> tuple[dict[str, Layout] | None, tu
         return None, ()
     if isinstance(data, Refused):
         return None, (lay_file.unreadable(beside, str(data)),)
-    return lay_file.read(beside, data)
+    file, said = read(beside, data)
+    return (None, (lay_file.unreadable(beside, "it is not UTF-8 text"),)) if said else (file, ())
 
 
 def quantities(result: Result) -> Quantities | None:
@@ -121,10 +125,22 @@ def quantities(result: Result) -> Quantities | None:
 def document(result: Result, *, priced: bool = True) -> Document | None:
     """The pages of a checked garment, with or without prices; None while it has errors."""
     from specc.document.build import build  # noqa: PLC0415  only a build pays for paper
+    from specc.document.sheet import Sheet  # noqa: PLC0415
 
     failed = any(said.severity is Severity.ERROR for said in result.diagnostics)
     amounts = None if failed else quantities(result)
     if amounts is None or result.garment is None or result.assembly is None or result.judgement is None:
         return None
     shown = amounts if priced else unpriced(amounts)
-    return build(result.garment, result.assembly, shown, result.judgement, version=__version__)
+    project = _project(result)
+    return build(Sheet(result.garment, result.assembly, shown, result.judgement, __version__, project))
+
+
+def _project(result: Result) -> tuple[SourceFile, ...]:
+    """The files of the project that a garment was made of, each once: the spec first, the lay file last."""
+    if result.gathered is None:
+        return ()
+    trees = (result.gathered.spec, *result.gathered.used)
+    drawings = (drawing.file for drawing in result.gathered.drawings.values())
+    files = (*(tree.file for tree in trees), *drawings, result.lay_file)
+    return tuple(file for file in dict.fromkeys(files) if file is not None)

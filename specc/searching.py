@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from specc.laying import improve, layers, sound_layouts
-from specc.laying.lay_file import beside, written
+from specc.laying.lay_file import beside, read, written
 from specc.making import cut
 from specc.model.spreading import CUTTINGS
-from specc.pipeline import known_layouts
+from specc.pipeline import lay_file_beside
 from specc.writing import write_one
 
 if TYPE_CHECKING:
@@ -38,7 +38,9 @@ def known_lays(result: Result, world: World) -> tuple[Known | None, tuple[Diagno
     """The lays, and what the lay file has of them; None for a garment that cannot be laid."""
     if result.gathered is None or result.garment is None or result.assembly is None:
         return None, ()
-    listed, said = known_layouts(result.gathered.spec.file.name, world)
+    file, said = lay_file_beside(result.gathered.spec.file.name, world)
+    listed, wrong = read(file) if file else (None, ())
+    said += wrong
     wanted: dict[str, Wanted] = {}
     layouts: dict[str, Layout] = {}
     narrow: tuple[Diagnostic, ...] = ()
@@ -47,9 +49,9 @@ def known_lays(result: Result, world: World) -> tuple[Known | None, tuple[Diagno
         if narrow:
             continue
         wanted |= {one.key: one for cutting in CUTTINGS for _, one in layer.wanted(cutting)}
-        sound, wrong = sound_layouts(layer, listed or {})
+        sound, unsound = sound_layouts(layer, listed or {})
         layouts |= sound
-        said += wrong
+        said += unsound
     if narrow:
         return None, (*said, *narrow)
     return Known(tuple(wanted.values()), layouts), said

@@ -1,4 +1,4 @@
-"""Owns what a compilation may see of the outside: the files of one project folder, and the library.
+"""Owns what a compilation may see of the outside: the files of one project, and the library.
 
 Knows nothing of what the files say. Links that lead out of the folder are not followed.
 """
@@ -12,6 +12,7 @@ from specc.assets import library_texts
 from specc.gather import Refused
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from pathlib import Path
 
 # A spec is text written by people; a file larger than this is something else.
@@ -19,7 +20,21 @@ LARGEST_FILE = 10_000_000
 
 
 @dataclass(frozen=True, slots=True)
-class Folder:
+class _Library:
+    """The library that comes with the program."""
+
+    def library(self, name: str) -> bytes | None:
+        """The bytes of the library file of that name."""
+        file = library_texts().get(name)
+        return None if file is None else file.read_bytes()
+
+    def library_names(self) -> tuple[str, ...]:
+        """The names of the library files, in order."""
+        return tuple(library_texts())
+
+
+@dataclass(frozen=True, slots=True)
+class Folder(_Library):
     """The project folder on disk and the library that comes with the program."""
 
     root: Path
@@ -60,11 +75,19 @@ class Folder:
         except (OSError, ValueError, RuntimeError):
             return ()
 
-    def library(self, name: str) -> bytes | None:
-        """The bytes of the library file of that name."""
-        file = library_texts().get(name)
-        return None if file is None else file.read_bytes()
 
-    def library_names(self) -> tuple[str, ...]:
-        """The names of the library files, in order."""
-        return tuple(library_texts())
+@dataclass(frozen=True, slots=True)
+class Enclosed(_Library):
+    """The files of a project by path, wherever they came from, and the library of the program."""
+
+    files: Mapping[str, bytes]
+    called: str = ""
+
+    def project(self, path: str) -> bytes | Refused:
+        """The bytes of the file of that path."""
+        return self.files.get(path, Refused.MISSING)
+
+    def project_names(self, folder: str, ending: str) -> tuple[str, ...]:
+        """The names with that ending in a folder, in order."""
+        inside = (path.rpartition("/") for path in self.files)
+        return tuple(sorted(name for place, _, name in inside if place == folder and name.endswith(ending)))

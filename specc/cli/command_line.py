@@ -1,7 +1,8 @@
 """Owns the command line: which commands there are, and the status in which a run ends.
 
 Knows nothing of the insides of the stages. Exit status 0 when nothing is wrong (warnings allowed), 1 when a
-garment has errors, 2 when something could not be carried out as it was asked for, 70 for a fault of ours.
+garment has errors or a sheet is not what it says, 2 when something could not be carried out as it was asked
+for, 70 for a fault of ours.
 """
 
 from __future__ import annotations
@@ -13,13 +14,13 @@ import sys
 from typing import TYPE_CHECKING
 
 from specc import __version__
-from specc.cli import build, check, explain, lay, order
+from specc.cli import build, check, explain, lay, order, verify
 from specc.cli.console import OUR_FAULT, USAGE, UsageError, complain, leave_reader
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-COMMANDS = (check, build, lay, order, explain)
+COMMANDS = (check, build, lay, order, verify, explain)
 """A command is a module: what helps to choose it, what it takes, what it does."""
 
 _RARELY = 200_000  # objects made between two looks for garbage

@@ -46,18 +46,23 @@ def compiled(file: str) -> Result:
     from specc.pipeline import check_bytes  # noqa: PLC0415
     from specc.world import LARGEST_FILE  # noqa: PLC0415
 
-    path = Path(file)
+    data = bytes_of(file, LARGEST_FILE, kind="a spec", ending=".garment")
+    return check_bytes(Path(file).name, data, world(file))
+
+
+def bytes_of(file: str, most: int, *, kind: str, ending: str) -> bytes:
+    """What is in a file, which must not be larger than such a kind of file is."""
     try:
-        with path.open("rb") as opened:
-            data = opened.read(LARGEST_FILE + 1)
+        with Path(file).open("rb") as opened:
+            data = opened.read(most + 1)
     except IsADirectoryError:
-        raise UsageError(f"{file} is a folder; name a .garment file") from None
+        raise UsageError(f"{file} is a folder; name a {ending} file") from None
     except (OSError, ValueError) as fault:
         reason = getattr(fault, "strerror", None) or str(fault)
         raise UsageError(f"cannot read {file}: {reason}") from None
-    if len(data) > LARGEST_FILE:
-        raise UsageError(f"{file} has more than {LARGEST_FILE} bytes, too many for a spec")
-    return check_bytes(path.name, data, world(file))
+    if len(data) > most:
+        raise UsageError(f"{file} has more than {most} bytes, too many for {kind}")
+    return data
 
 
 def world(file: str) -> Folder:

@@ -23,7 +23,6 @@ from specc.document.pages import (
     trims,
 )
 from specc.document.result import result
-from specc.document.sheet import Sheet
 from specc.document.tables import tables
 
 if TYPE_CHECKING:
@@ -31,10 +30,7 @@ if TYPE_CHECKING:
 
     from specc.document.document import Block
     from specc.document.drawing import Drawing
-    from specc.document.sheet import Judged
-    from specc.making.assembly import Assembly
-    from specc.model.garment import Garment
-    from specc.quantities.quantities import Quantities
+    from specc.document.sheet import Sheet
 
 PAGES = (
     cover, cautions, measures, pieces, alterations, making, trims, bias, thread, bill, cost, lays,
@@ -43,19 +39,13 @@ PAGES = (
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 
 
-def build(
-    garment: Garment,
-    assembly: Assembly,
-    quantities: Quantities,
-    judgement: Judged,
-    *,
-    version: str,
-) -> Document:
-    """The sheet of a garment. Amounts must be of the same sizes, in the same order, as the assembly."""
-    sheet = Sheet(garment, assembly, quantities, judgement, version)
+def build(sheet: Sheet) -> Document:
+    """The sheet of a garment as pages. A copy without prices encloses no source: prices stand in it."""
     pages = tuple(page for module in PAGES if (page := module.build(sheet)) is not None)
     drawings = tuple(drawing for page in pages for drawing in _drawings(page.blocks))
-    return Document("en", garment.header.paper, _block(sheet), pages, drawings, tables(sheet), result(sheet))
+    enclosed = sheet.project if sheet.quantities.priced else ()
+    values = (tables(sheet), result(sheet))
+    return Document("en", sheet.header.paper, _block(sheet), pages, drawings, *values, enclosed)
 
 
 def _block(sheet: Sheet) -> TitleBlock:

@@ -13,6 +13,7 @@ from specc.document.table import Table
 if TYPE_CHECKING:
     from specc.document.data import DataTable, Members
     from specc.document.drawing import Drawing
+    from specc.source import SourceFile
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +141,7 @@ class Document:
     """A whole sheet. `paper` is A4 or Letter.
 
     `drawings` are those that are also handed out as files. `tables` and `result` carry the same values for
-    programs, as plain numbers.
+    programs, as plain numbers. `enclosed` is the source that goes inside a file of the sheet, the spec first.
     """
 
     language: str
@@ -150,3 +151,4 @@ class Document:
     drawings: tuple[Drawing, ...]
     tables: tuple[DataTable, ...]
     result: Members
+    enclosed: tuple[SourceFile, ...] = ()

@@ -43,6 +43,7 @@ def result(sheet: Sheet) -> Members:
         (
             ("version", VERSION),
             ("program", f"specc {sheet.version}"),
+            ("priced", sheet.quantities.priced),
             ("garment", _garment(sheet)),
             ("sizes", Members(tuple((made.size, _size(sheet, made, taken)) for made, taken in sizes))),
             ("alterations", tuple(_alteration(sheet, step) for step in sheet.assembly.alterations)),
@@ -71,7 +72,7 @@ def _garment(sheet: Sheet) -> Members:
             ("order", Members(tuple((each.size, each.count) for each in header.order))),
             (
                 "sources",
-                tuple(Members((("file", f.name), ("sha256", digest(f)))) for f in sheet.garment.sources),
+                tuple(Members((("file", f.name), ("sha256", digest(f)))) for f in sheet.files),
             ),
         )
     )

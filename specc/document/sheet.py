@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from specc.model.material import Cloth, Thread, Trim
     from specc.pattern.piece import Piece
     from specc.quantities.quantities import Quantities, SizeQuantities
+    from specc.source import SourceFile
 
 _PAGE_HEIGHTS = MappingProxyType({"A4": 297.0, "Letter": 279.4})  # ISO 216; ANSI/ASME Y14.1
 _PAGE_MARGINS = 41.0  # above and below together, as in templates/css/page.css
@@ -53,18 +54,28 @@ class Judged(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The values that the pages show; `version` is the program's."""
+    """The values that the pages show; amounts of the same sizes, in the same order, as the assembly.
+
+    `version` is the program's; `project` are the files of the project that the garment was made of, the spec
+    first, a lay file last.
+    """
 
     garment: Garment
     assembly: Assembly
     quantities: Quantities
     judgement: Judged
     version: str
+    project: tuple[SourceFile, ...] = ()
 
     @property
     def header(self) -> Header:
         """The garment's title block as declared."""
         return self.garment.header
+
+    @property
+    def files(self) -> tuple[SourceFile, ...]:
+        """Every text that the sheet comes from, the spec first, a lay file last."""
+        return tuple(dict.fromkeys((*self.garment.sources, *self.project)))
 
     @property
     def lengths(self) -> Lengths:

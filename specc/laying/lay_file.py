@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from specc.diagnostics import Diagnostic
     from specc.laying.cloth import Wanted
+    from specc.source import SourceFile
 
 UNREADABLE = declare(
     "SPC603", "lay-file-unreadable", Severity.WARNING, "the lay file `{name}` cannot be read: {why}"
@@ -50,15 +51,15 @@ def beside(name: str) -> str:
     return str(PurePosixPath(name).with_suffix(".lay"))
 
 
-def read(name: str, data: bytes) -> tuple[dict[str, Layout] | None, tuple[Diagnostic, ...]]:
-    """The layouts of a lay file, by the keys of their strips; none when it is damaged, and why."""
+def read(file: SourceFile) -> tuple[dict[str, Layout] | None, tuple[Diagnostic, ...]]:
+    """The layouts of a lay file, by the keys of their strips; None when it is damaged, and why."""
     try:
-        told = json.loads(data.decode())
+        told = json.loads(file.text)
         if told["form"] == _FORM:
             return {str(lay["key"]): _layout(lay) for lay in told["lays"]}, ()
     except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
-        return None, (unreadable(name, "it is not what `specc lay` writes"),)
-    return None, (unreadable(name, "it is of another form than this version writes"),)
+        return None, (unreadable(file.name, "it is not what `specc lay` writes"),)
+    return None, (unreadable(file.name, "it is of another form than this version writes"),)
 
 
 def unreadable(name: str, why: str) -> Diagnostic:

@@ -92,6 +92,9 @@ def started(*arguments: str, folder: Path, **environment: str) -> subprocess.Com
         (["build", "nowhere.garment"], 2),
         (["build", "--show", "garment", "sound.garment"], 0),
         (["build", "--show", "garment", "wrong.garment"], 1),
+        (["verify", "sound.garment"], 1),
+        (["verify", "nowhere.pdf"], 2),
+        (["verify", "."], 2),
         (["explain", "SPC201"], 0),
         (["explain", "spc201"], 0),
         (["explain", "SPC000"], 2),
@@ -648,3 +651,33 @@ def test_a_lay_file_is_not_blamed_for_an_order_that_is_only_asked_about(
     assert "SPC604" not in capsys.readouterr().err
     assert cli.main(["order", "sound.garment"]) == 0
     assert "SPC604" in capsys.readouterr().err
+
+
+# --- sheets that are verified ---
+
+
+def test_a_sheet_is_verified_from_nothing_but_itself_and_nothing_is_written(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    cli.main(["build", "sound.garment", "--out", "out"])
+    here.joinpath("out/CV-1/sheet.pdf").rename(here / "a sheet.pdf")
+    for spec in here.glob("*.garment"):
+        spec.unlink()
+    before = sorted(here.rglob("*"))
+    capsys.readouterr()
+
+    assert cli.main(["verify", "a sheet.pdf"]) == 0
+    printed = capsys.readouterr()
+    assert printed.out.startswith("a sheet.pdf is what it says: its source gives it again, byte for byte.\n")
+    assert printed.err == ""
+    assert sorted(here.rglob("*")) == before
+
+
+@pytest.mark.usefixtures("here")
+def test_a_copy_for_the_sample_room_says_why_it_cannot_be_verified(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    cli.main(["build", "sound.garment", "--without-prices"])
+
+    assert cli.main(["verify", "build/CV-1/sheet.pdf"]) == 1
+    assert "its source was left out on purpose" in capsys.readouterr().err

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 def build(sheet: Sheet) -> Page:
     """The spec with line numbers, and what else was read."""
-    spec, *others = sheet.garment.sources
+    spec, *others = sheet.files
     chart = sheet.garment.chart
     facts = (
         Fact("File", spec.name),

@@ -113,13 +113,13 @@ def test_a_letter_that_the_font_lacks_is_shown_as_a_box_not_by_a_font_of_the_mac
     test_only_our_fonts_are_in_it(data)
 
 
-def test_nothing_can_be_fetched(tmp_path: Path) -> None:
+def test_nothing_can_be_fetched(skiff: Document, tmp_path: Path) -> None:
     secret = tmp_path / "secret.css"
     secret.write_text("body { color: red }")
     page = SMALL.format(f'<link rel="stylesheet" href="{secret.as_uri()}">')
 
     with pytest.raises(BaseException, match="Error fetching"):
-        pdf.write(None, page)  # type: ignore[arg-type]
+        pdf.write(skiff, page)
 
 
 def test_the_collector_is_as_before(skiff: Document) -> None:

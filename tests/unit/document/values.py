@@ -267,9 +267,8 @@ def sheet(spec: str = SPEC, *, laid: bool = True) -> Sheet:
         (GAPES.at(of.finishes[0].origin).help("hold the binding in along the curve"),),
         tuple(Accepted(SHOWS.at(each.origin, dart="front.bust-dart"), each) for each in of.accepts),
     )
-    return Sheet(of, made, amounts, judgement, "0.1.0")
+    return Sheet(of, made, amounts, judgement, "0.1.0", of.sources[:1])
 
 
 def document(spec: str = SPEC, *, laid: bool = True) -> Document:
-    of = sheet(spec, laid=laid)
-    return build(of.garment, of.assembly, of.quantities, of.judgement, version=of.version)
+    return build(sheet(spec, laid=laid))

@@ -11,6 +11,7 @@ from specc.laying import layers
 from specc.laying.lay_file import read, written
 from specc.making import cut
 from specc.pipeline import lay_out, quantities
+from specc.source import SourceFile
 from tests.compiling import Here, roughly
 from tests.made import SHARED, panels, top
 
@@ -165,14 +166,14 @@ def test_what_was_written_is_read_again_and_believed() -> None:
     (layer,) = layers(result.garment, result.assembly, cut(result.assembly))
     wanted = [one for _, one in layer.wanted("one garment at a time")]
     kept = [(one, roughly(one.strip)) for one in wanted]
-    layouts, said = read("top.lay", written(kept))
+    layouts, said = read(SourceFile("top.lay", written(kept).decode()))
     assert said == ()
     assert layouts == {one.key: layout for one, layout in kept}
     assert all(key in written(kept).decode() for key in layouts or ())
 
 
 def test_a_lay_file_of_another_form_is_not_read() -> None:
-    layouts, (said,) = read("top.lay", b'{"form": "lays 9", "lays": []}')
+    layouts, (said,) = read(SourceFile("top.lay", '{"form": "lays 9", "lays": []}'))
     assert layouts is None
     assert said.code.id == "SPC603"
 
