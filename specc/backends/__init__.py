@@ -1,7 +1,7 @@
 """Owns the formats in which a document is written down, one module each. Knows nothing of garments.
 
-`BACKENDS` is the table of contents; a backend is a function `write(document, page)` that returns files,
-`page` being the sheet as HTML, which two of them share.
+`BACKENDS` is the table of contents; a backend is a function `write(document, pages)` that returns files,
+`pages` being the sheet as HTML, which two of them write.
 """
 
 from __future__ import annotations
@@ -37,8 +37,8 @@ def write(document: Document, formats: tuple[str, ...] = tuple(BACKENDS)) -> tup
     """The files of a document in these formats, in the order of `BACKENDS`."""
     chosen = [backend for name, backend in BACKENDS.items() if name in formats]
     with _no_collection():
-        page = html.page(document) if {"pdf", "html"} & set(formats) else ""
-        return tuple(file for backend in chosen for file in backend(document, page))
+        pages = html.pages(document) if {"pdf", "html"} & set(formats) else html.Pages("", "")
+        return tuple(file for backend in chosen for file in backend(document, pages))
 
 
 @contextmanager

@@ -21,7 +21,7 @@ _FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
 _DECIMALS = 4
 
 
-def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
+def write(document: Document, _pages: object) -> tuple[OutputFile, ...]:
     """The tables of the document, one file each."""
     return tuple(OutputFile(f"{table.name}.csv", _text(table).encode()) for table in document.tables)
 

@@ -20,7 +20,7 @@ _DECIMALS = (
 )
 
 
-def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
+def write(document: Document, _pages: object) -> tuple[OutputFile, ...]:
     """The result as a file."""
     return (
         OutputFile("result.json", f"{_text(document.result)}\n".encode("utf-8", errors="backslashreplace")),

@@ -18,6 +18,7 @@ from specc.backends.output import OutputFile
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.backends.html import Pages
     from specc.document.document import Document
 
 RESULT: Final = "result.json"
@@ -26,17 +27,17 @@ SOURCE: Final = "source/"  # before the path of an enclosed file in its project 
 _ALWAYS = datetime(1980, 1, 1, tzinfo=UTC)  # an enclosed file must have a date, and no clock may enter
 
 
-def write(document: Document, page: str) -> tuple[OutputFile, ...]:
-    """The page as a PDF file: the same bytes for the same page.
+def write(document: Document, pages: Pages) -> tuple[OutputFile, ...]:
+    """The page for paper as a PDF file: the same bytes for the same page.
 
     No clock enters: the fonts are embedded as they are, and no date is written into the file.
     """
     from weasyprint import HTML, Attachment  # noqa: PLC0415 - heavy
     from weasyprint.urls import URLFetcher  # noqa: PLC0415 - heavy
 
-    letters = str.maketrans(dict.fromkeys(missing_letters(page), MISSING))
+    letters = str.maketrans(dict.fromkeys(missing_letters(pages.paper), MISSING))
     nothing_but_data = URLFetcher(allowed_protocols=("data",), fail_on_errors=True)
-    html = HTML(string=page.translate(letters), url_fetcher=nothing_but_data)
+    html = HTML(string=pages.paper.translate(letters), url_fetcher=nothing_but_data)
     enclosed = [Attachment(url_fetcher=nothing_but_data, **each) for each in _enclosed(document)]
     data = html.write_pdf(full_fonts=True, pdf_variant="pdf/ua-1", attachments=enclosed)
     return (OutputFile("sheet.pdf", data),)

@@ -31,7 +31,7 @@ def _document(document: Document, *, drawings: bool) -> Iterator[str]:
         yield ""
         yield f"== {page.title} [{page.kind}] =="
         if page.lead:
-            yield page.lead
+            yield str(page.lead)
         yield from _blocks(page.blocks, drawings=drawings)
 
 
@@ -43,7 +43,7 @@ def _blocks(blocks: tuple[Block, ...], *, drawings: bool) -> Iterator[str]:
                 yield from _blocks(inner, drawings=drawings)
                 yield "]"
             case Figure(drawing=drawing, caption=caption):
-                yield from _figure(drawing, caption, drawings=drawings)
+                yield from _figure(drawing, str(caption), drawings=drawings)
             case _:
                 yield from _text_block(block)
 
@@ -51,7 +51,7 @@ def _blocks(blocks: tuple[Block, ...], *, drawings: bool) -> Iterator[str]:
 def _text_block(block: Block) -> Iterator[str]:
     match block:
         case Heading(text=words, number=number, detail=detail):
-            yield f"-- {' '.join(part for part in (number, words, detail and f'({detail})') if part)} --"
+            yield f"-- {' '.join(part for part in (number, str(words), detail and f'({detail})') if part)} --"
         case Paragraph(text=words, style=style):
             yield f"{words}" if style == "plain" else f"{style}: {words}"
         case Facts(rows=rows):

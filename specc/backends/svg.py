@@ -25,7 +25,7 @@ _ALONE = "'Source Sans Pro', 'Source Sans 3', Helvetica, Arial, sans-serif"
 _MARGIN = 0.5  # of the white ground round a label, millimetres
 
 
-def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
+def write(document: Document, _pages: object) -> tuple[OutputFile, ...]:
     """The drawings of the document, one file each."""
     return tuple(
         OutputFile(f"drawings/{drawing.name}.svg", f"{alone(drawing)}\n".encode())

@@ -21,7 +21,7 @@ def lines(pages: Iterable[Page]) -> Iterator[str]:
             yield ""
         yield page.title.upper()
         if page.lead:
-            yield page.lead
+            yield str(page.lead)
         for block in page.blocks:
             yield from _block(block)
 
@@ -29,15 +29,15 @@ def lines(pages: Iterable[Page]) -> Iterator[str]:
 def _block(block: Block) -> Iterator[str]:
     match block:
         case Heading(text=text, detail=detail):
-            yield from ("", f"{text}, {detail}" if detail else text)
+            yield from ("", f"{text}, {detail}" if detail else str(text))
         case Paragraph(text=text):
-            yield text
+            yield str(text)
         case Facts(rows=rows):
             yield from (f"{fact.label}: {fact.value}" for fact in rows)
         case Table(caption=caption, note=note):
             yield ""
             if caption:
-                yield caption
+                yield str(caption)
             yield from (line.rstrip() for line in aligned(block))
             if note:
-                yield note
+                yield str(note)

@@ -33,7 +33,7 @@ _OPTIONS: Final = {
 _MADE: Final = datetime(1980, 1, 1)  # noqa: DTZ001 - the format has no time zones
 
 
-def write(document: Document, _page: str) -> tuple[OutputFile, ...]:
+def write(document: Document, _pages: object) -> tuple[OutputFile, ...]:
     """The workbook."""
     held = io.BytesIO()
     book = Workbook(held, dict(_OPTIONS))

@@ -43,9 +43,18 @@ def build(sheet: Sheet) -> Document:
     """The sheet of a garment as pages. A copy without prices encloses no source: prices stand in it."""
     pages = tuple(page for module in PAGES if (page := module.build(sheet)) is not None)
     drawings = tuple(drawing for page in pages for drawing in _drawings(page.blocks))
-    enclosed = sheet.project if sheet.quantities.priced else ()
-    values = (tables(sheet), result(sheet))
-    return Document("en", sheet.header.paper, _block(sheet), pages, drawings, *values, enclosed)
+    return Document(
+        "en",
+        sheet.header.paper,
+        (sheet.lengths.word, sheet.lengths.other.word),
+        sheet.sizes,
+        _block(sheet),
+        pages,
+        drawings,
+        tables(sheet),
+        result(sheet),
+        sheet.project if sheet.quantities.priced else (),
+    )
 
 
 def _block(sheet: Sheet) -> TitleBlock:

@@ -13,6 +13,7 @@ from specc.document.table import Table
 if TYPE_CHECKING:
     from specc.document.data import DataTable, Members
     from specc.document.drawing import Drawing
+    from specc.document.printed import Text
     from specc.source import SourceFile
 
 
@@ -22,9 +23,9 @@ class Heading:
 
     kind: ClassVar[str] = "heading"
 
-    text: str
+    text: Text
     number: str = ""
-    detail: str = ""
+    detail: Text = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Paragraph:
 
     kind: ClassVar[str] = "paragraph"
 
-    text: str
+    text: Text
     style: str = "plain"
 
 
@@ -42,7 +43,7 @@ class Fact:
     """A label and its value."""
 
     label: str
-    value: str
+    value: Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +73,7 @@ class Figure:
     kind: ClassVar[str] = "figure"
 
     drawing: Drawing
-    caption: str = ""
+    caption: Text = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +110,7 @@ class Page:
 
     kind: str
     title: str
-    lead: str
+    lead: Text
     blocks: tuple[Block, ...]
 
 
@@ -138,14 +139,17 @@ class TitleBlock:
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """A whole sheet. `paper` is A4 or Letter.
+    """A whole sheet of a garment made in `sizes`. `paper` is A4 or Letter.
 
+    `units` are those of its lengths, its own and the other one, each as a word.
     `drawings` are those that are also handed out as files. `tables` and `result` carry the same values for
     programs, as plain numbers. `enclosed` is the source that goes inside a file of the sheet, the spec first.
     """
 
     language: str
     paper: str
+    units: tuple[str, str]
+    sizes: tuple[str, ...]
     block: TitleBlock
     pages: tuple[Page, ...]
     drawings: tuple[Drawing, ...]

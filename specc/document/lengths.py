@@ -9,8 +9,17 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 from types import MappingProxyType
+from typing import TYPE_CHECKING, Concatenate, ParamSpec
 
+from specc.document.printed import Printed
 from specc.units import UNITS, format_length, format_number
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from specc.document.printed import Text
+
+Asked = ParamSpec("Asked")
 
 _STEPS = MappingProxyType({"in": Fraction(1, 8), "cm": Fraction(1, 10), "mm": Fraction(1)})
 _WORDS = MappingProxyType({"in": "inches", "cm": "centimetres", "mm": "millimetres"})
@@ -29,6 +38,21 @@ class Lengths:
     def word(self) -> str:
         """The unit as a word, for `All lengths in inches`."""
         return _WORDS[self.unit]
+
+    @property
+    def other(self) -> Lengths:
+        """Lengths in the other system: centimetres beside inches, inches beside both others."""
+        return Lengths("cm" if self.unit == "in" else "in")
+
+    def both(
+        self, say: Callable[Concatenate[Lengths, Asked], str], *asked: Asked.args, **named: Asked.kwargs
+    ) -> Text:
+        """What `say` makes of this unit and of the other one, each of the exact lengths it is given.
+
+        `lengths.both(Lengths.near, 25.4)` is `1`, or `2.5` in centimetres.
+        """
+        own, other = say(self, *asked, **named), say(self.other, *asked, **named)
+        return own if own == other else Printed(own, other)
 
     @property
     def step(self) -> str:

@@ -14,6 +14,7 @@ from specc.document.table import Align, Column
 
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
+    from specc.document.printed import Text
     from specc.making.assembly import Assembly, EdgeUse, SizeAssembly
     from specc.model.construction import Finish, Seam
     from specc.model.expression import PartRef
@@ -111,11 +112,11 @@ class Sheet:
         """The piece of that name in every size."""
         return tuple(piece for each in self.assembly.sizes for piece in each.pieces if piece.name == name)
 
-    def size_columns(self, over: str = "", width: float = 15.0) -> tuple[Column, ...]:
+    def size_columns(self, over: Text = "", width: float = 15.0) -> tuple[Column, ...]:
         """A column of figures for every size, the sample size's strong; narrower where there are many."""
         room = width if len(self.sizes) <= _MANY else 0.0
         return tuple(
-            Column(size, Align.RIGHT, over=over, width=room, strong=size == self.header.sample)
+            Column(size, Align.RIGHT, over=over, width=room, strong=size == self.header.sample, size=size)
             for size in self.sizes
         )
 

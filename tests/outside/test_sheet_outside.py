@@ -43,7 +43,7 @@ PAPERS = {"A4": (210.0, 297.0), "Letter": (8.5 * 25.4, 11 * 25.4)}
 
 def made(spec: str = SPEC) -> tuple[Document, bytes]:
     skiff = document(spec)
-    return skiff, pdf.write(skiff, html.page(skiff))[0].data
+    return skiff, pdf.write(skiff, html.pages(skiff))[0].data
 
 
 @pytest.fixture(scope="module")

@@ -1,8 +1,10 @@
-"""The sheet as HTML: one file that fetches nothing and runs nothing, whatever the spec says."""
+"""The sheet as HTML: one file that fetches nothing and runs only its own lines, whatever the spec says."""
 
 from __future__ import annotations
 
 import re
+from base64 import b64encode
+from hashlib import sha256
 from html.parser import HTMLParser
 from typing import TYPE_CHECKING
 
@@ -34,8 +36,12 @@ class Page(HTMLParser):
         self._inside = tag
 
     def handle_data(self, data: str) -> None:
-        if self._inside != "style":
+        if self._inside not in {"style", "script"}:
             self.texts.append(data)
+
+    def values(self, *names: str) -> list[str]:
+        """What the attributes of these names hold."""
+        return [value or "" for name, value in self.attributes if name in names]
 
     @property
     def text(self) -> str:
@@ -49,25 +55,68 @@ def skiff() -> Document:
 
 @pytest.fixture(scope="module")
 def page(skiff: Document) -> str:
-    return html.page(skiff)
+    return html.pages(skiff).screen
 
 
-def test_nothing_is_fetched_and_nothing_runs(page: str) -> None:
+def test_nothing_is_fetched_and_nothing_runs_but_one_script_of_ours(page: str) -> None:
     read = Page(page)
 
-    assert not {"script", "link", "img", "iframe", "object", "embed", "base"} & set(read.tags)
+    assert not {"link", "img", "iframe", "object", "embed", "base", "form"} & set(read.tags)
+    assert read.tags.count("script") == 1
     assert not [name for name, _ in read.attributes if name.startswith("on") or name == "src"]
-    assert all((value or "").startswith("#") for name, value in read.attributes if name == "href")
+    assert all(value.startswith("#") for value in read.values("href"))
     assert set(re.findall(r"url\((\w+):", page)) == {"data"}
     assert "@import" not in page
+    assert re.findall(r"https?://[^\"]*", page.replace('xmlns="http://www.w3.org/2000/svg"', "")) == []
 
 
-def test_links_lead_somewhere(page: str) -> None:
+def test_the_page_forbids_itself_all_but_its_own_style_and_script(page: str) -> None:
+    (policy,) = re.findall(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">', page)
+    allowed = dict(part.strip().split(" ", 1) for part in policy.split(";"))
+
+    assert allowed.pop("default-src") == "'none'"
+    for tag, directive in (("style", "style-src-elem"), ("script", "script-src")):
+        (text,) = re.findall(rf"<{tag}>(.*?)</{tag}>", page, re.DOTALL)
+        assert allowed.pop(directive) == f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
+    assert allowed == {
+        "style-src-attr": "'unsafe-inline'",
+        "font-src": "data:",
+        "base-uri": "'none'",
+        "form-action": "'none'",
+    }
+
+
+def test_the_script_is_small(page: str) -> None:
+    (script,) = re.findall(r"<script>(.*?)</script>", page, re.DOTALL)
+
+    assert len(script.encode()) < 4000
+
+
+def test_links_lead_somewhere_and_every_name_is_there_once(page: str) -> None:
     read = Page(page)
-    ids = [value for name, value in read.attributes if name == "id"]
+    ids = read.values("id")
 
     assert len(ids) == len(set(ids))
-    assert {(value or "")[1:] for name, value in read.attributes if name == "href"} <= set(ids)
+    assert {value[1:] for value in read.values("href")} <= set(ids)
+    assert set(read.values("popovertarget", "aria-describedby")) <= set(ids)
+
+
+def test_paper_has_nothing_that_only_a_screen_can_show(skiff: Document) -> None:
+    read = Page(html.pages(skiff).paper)
+
+    assert not {"script", "button", "input", "fieldset"} & set(read.tags)
+    assert not read.values("popover", "popovertarget", "data-size")
+    assert "other" not in {name for value in read.values("class") for name in value.split()}
+
+
+def test_the_cells_of_a_size_can_be_marked(page: str, skiff: Document) -> None:
+    found = Page(page).values("data-size")
+
+    assert set(found) == set(skiff.sizes)
+    assert len({found.count(size) for size in skiff.sizes}) == 1
+    for number, size in enumerate(skiff.sizes, start=1):
+        escaped = "".join(each if each.isalnum() else f"\\{ord(each):06x}" for each in size)
+        assert f':root:has(#size-{number}:checked) [data-size="{escaped}"]' in page
 
 
 def test_every_page_and_every_line_of_the_source_is_there(page: str, skiff: Document) -> None:
@@ -91,9 +140,11 @@ def test_a_spec_cannot_inject_markup() -> None:
     spec = SPEC.replace('"Skiff overtop"', f'"{HOSTILE.replace(chr(34), "")}"').replace(
         '"first sample"', f'"{HOSTILE.replace(chr(34), "")}"'
     )
-    read = Page(html.page(document(spec)))
+    whole = html.pages(document(spec)).screen
+    read = Page(whole)
 
-    assert "script" not in read.tags
+    assert read.tags.count("script") == 1
+    assert "alert" not in "".join(re.findall(r"<script>(.*?)</script>", whole, re.DOTALL))
     assert "img" not in read.tags
     assert not [name for name, _ in read.attributes if name == "onerror"]
     assert "{{ 7*7 }}" in read.text

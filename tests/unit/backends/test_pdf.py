@@ -31,13 +31,13 @@ def skiff() -> Document:
 
 
 @pytest.fixture(scope="module")
-def page(skiff: Document) -> str:
-    return html.page(skiff)
+def pages(skiff: Document) -> html.Pages:
+    return html.pages(skiff)
 
 
 @pytest.fixture(scope="module")
-def data(skiff: Document, page: str) -> bytes:
-    return pdf.write(skiff, page)[0].data
+def data(skiff: Document, pages: html.Pages) -> bytes:
+    return pdf.write(skiff, pages)[0].data
 
 
 def reader(data: bytes) -> pypdf.PdfReader:
@@ -48,7 +48,7 @@ def test_another_process_with_another_hash_seed_and_no_fixed_clock_gives_the_sam
     program = (
         "import sys, hashlib; from tests.unit.document.values import document;"
         "from specc.backends import html, pdf, write; d = document();"
-        "print(hashlib.sha256(pdf.write(d, html.page(d))[0].data).hexdigest())"
+        "print(hashlib.sha256(pdf.write(d, html.pages(d))[0].data).hexdigest())"
     )
     environment = {k: v for k, v in os.environ.items() if k != "SOURCE_DATE_EPOCH"}
     done = subprocess.run(
@@ -64,9 +64,9 @@ def test_another_process_with_another_hash_seed_and_no_fixed_clock_gives_the_sam
     assert done.stdout.strip() == sha256(data).hexdigest()
 
 
-def test_nothing_is_warned_of(skiff: Document, page: str, caplog: pytest.LogCaptureFixture) -> None:
+def test_nothing_is_warned_of(skiff: Document, pages: html.Pages, caplog: pytest.LogCaptureFixture) -> None:
     with caplog.at_level(logging.WARNING, logger="weasyprint"):
-        pdf.write(skiff, page)
+        pdf.write(skiff, pages)
 
     assert [record.getMessage() for record in caplog.records] == []
 
@@ -106,7 +106,7 @@ def test_only_our_fonts_are_in_it(data: bytes) -> None:
 def test_a_letter_that_the_font_lacks_is_shown_as_a_box_not_by_a_font_of_the_machine() -> None:
     spec = SPEC.replace('"Skiff overtop"', '"Skiff 上着 🧵"')
     skiff = document(spec)
-    data = pdf.write(skiff, html.page(skiff))[0].data
+    data = pdf.write(skiff, html.pages(skiff))[0].data
 
     assert missing_letters("Skiff 上着 🧵") == frozenset("上着🧵")
     assert f"Skiff {MISSING}{MISSING} {MISSING}" in reader(data).pages[0].extract_text()
@@ -119,7 +119,7 @@ def test_nothing_can_be_fetched(skiff: Document, tmp_path: Path) -> None:
     page = SMALL.format(f'<link rel="stylesheet" href="{secret.as_uri()}">')
 
     with pytest.raises(BaseException, match="Error fetching"):
-        pdf.write(skiff, page)
+        pdf.write(skiff, html.Pages("", page))
 
 
 def test_the_collector_is_as_before(skiff: Document) -> None:

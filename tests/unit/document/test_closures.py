@@ -104,8 +104,8 @@ def test_places_are_told_in_every_size() -> None:
         ("place 3", "from waist-side", "5", "5"),
     ]
     note = table("closure-row").note
-    assert "3/4 in inside the edge" in note
-    assert "Buttonholes: 3/4 in long, across the edge" in note
+    assert "3/4 in inside the edge" in str(note)
+    assert "Buttonholes: 3/4 in long, across the edge" in str(note)
 
 
 def test_a_zip_is_told_in_the_length_that_is_bought() -> None:
