@@ -20,6 +20,8 @@ from specc.units import format_angle
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.document.lengths import Lengths
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.making.attached import Attached
     from specc.model.attachment import Attachment, Caught
@@ -72,16 +74,23 @@ def how_often(sheet: Sheet, index: int) -> str:
     return f"once, {asked.side} as worn" if asked.side else "once"
 
 
-def where(sheet: Sheet, index: int) -> str:
+def where(sheet: Sheet, index: int) -> Text:
     """Where it lies, in words; lengths in all sizes."""
+    return sheet.lengths.both(_where, sheet, index)
+
+
+def _where(lengths: Lengths, sheet: Sheet, index: int) -> str:
+    def over_sizes(values: tuple[float, ...]) -> str:
+        return range_of(tuple(map(lengths.said, values)))
+
     asked = sheet.garment.attachments[index]
     if isinstance(asked, SewnOn) and not isinstance(asked.at, OnLevel):
         return f"{asked.corner.name} at {asked.on}.{asked.at.name}{_turned(asked, sheet, index)}"
     measures = tuple(_measures(sheet, index))
     if isinstance(asked, SewnOn):
-        words = ", ".join(f"{range_of(lengths)} {text}" for text, lengths in measures)
+        words = ", ".join(f"{over_sizes(values)} {text}" for text, values in measures)
         return f"{asked.corner.name} {words}{_turned(asked, sheet, index)}"
-    notches = " and ".join(range_of(lengths) for _, lengths in measures)
+    notches = " and ".join(over_sizes(values) for _, values in measures)
     return f"between notches {notches} {measures[0][0]}"
 
 
@@ -93,25 +102,24 @@ def _turned(asked: SewnOn, sheet: Sheet, index: int) -> str:
     return f", turned {format_angle(degrees(turned))}" if turned else ""
 
 
-def _measures(sheet: Sheet, index: int) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """What is measured to find the place, in words, and its length in every size, with the unit."""
+def _measures(sheet: Sheet, index: int) -> Iterator[tuple[str, tuple[float, ...]]]:
+    """What is measured to find the place, in words, and its length in every size."""
     asked = sheet.garment.attachments[index]
     found = tuple(size.attached[index] for size in sheet.assembly.sizes)
-    said = sheet.lengths.said
     if isinstance(asked, SewnOn):
         distances = tuple(one.distances for one in found if isinstance(one, Placed) and one.distances)
         if isinstance(asked.at, OnLevel) and distances:
             side = "above" if distances[0].below < 0.0 else "below"
-            yield f"{side} {asked.at.level.line}", tuple(said(abs(one.below)) for one in distances)
+            yield f"{side} {asked.at.level.line}", tuple(abs(one.below) for one in distances)
             yield (
                 f"from {asked.at.edge.name}, along that level",
-                tuple(said(one.from_edge) for one in distances),
+                tuple(one.from_edge for one in distances),
             )
         return
     corner, ends = _from_corner(sheet, asked, tuple(one for one in found if isinstance(one, CaughtAt)))
     for near in (0, 1):
         if any(one[near] >= -_SAME for one in ends):
-            yield f"from {corner}, along {asked.to.name}", tuple(said(abs(one[near])) for one in ends)
+            yield f"from {corner}, along {asked.to.name}", tuple(abs(one[near]) for one in ends)
 
 
 def _from_corner(
@@ -135,15 +143,17 @@ def attached_table(sheet: Sheet, piece: str) -> Iterator[Table]:
     for index, asked in enumerate(sheet.garment.attachments):
         if _on(asked) != piece:
             continue
-        measures = tuple(_measures(sheet, index)) or ((where(sheet, index), ("",) * len(sheet.sizes)),)
-        for number, (text, lengths) in enumerate(measures):
+        measures = tuple(
+            (text, tuple(map(sheet.lengths.near_in_both, values))) for text, values in _measures(sheet, index)
+        )
+        nowhere = ("",) * len(sheet.sizes)
+        for number, (text, cells) in enumerate(measures or ((where(sheet, index), nowhere),)):
             side = f", {asked.side}" if asked.side else ""
             title = f"{titled(sheet, asked)}{side}" if number == 0 else ""
             corner = f"{asked.corner.name} " if isinstance(asked, SewnOn) and len(measures) > 1 else ""
             kind = "" if isinstance(asked, SewnOn) else "notch "
-            plain = tuple(length.partition(f" {sheet.lengths.unit}")[0] for length in lengths)
-            last = number == len(measures) - 1
-            rows.append(Row((title, f"{kind}{corner}{text}", *plain), with_next=not last))
+            last = number >= len(measures) - 1
+            rows.append(Row((title, f"{kind}{corner}{text}", *cells), with_next=not last))
     if rows:
         columns = (Column("Takes", width=34.0), Column("Place"), *sheet.size_columns("In size", width=13.0))
         yield Table(f"takes-{piece}", "", columns, tuple(rows))

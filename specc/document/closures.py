@@ -8,12 +8,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.constants import constant
+from specc.document.lengths import Lengths
 from specc.document.sheet import chain
 from specc.document.table import Column, Row, Table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.making.assembly import Opening
     from specc.making.closed import Closed, FasteningPlace
@@ -28,7 +30,7 @@ def closed_edges(finish: Finish) -> str:
     return f"along {chain(finish.closing.first)}, which lies on {chain(finish.closing.second)}"
 
 
-def closure_facts(sheet: Sheet, finish: Finish) -> Iterator[tuple[str, str]]:
+def closure_facts(sheet: Sheet, finish: Finish) -> Iterator[tuple[str, Text]]:
     """What a closure takes by the piece in the sample size, and how far it laps."""
     for count in sheet.sample_quantities.pieces:
         if count.used_on == finish.name:
@@ -37,7 +39,7 @@ def closure_facts(sheet: Sheet, finish: Finish) -> Iterator[tuple[str, str]]:
             yield called, f"{sheet.trim_called(count.trim)}, in size {sheet.header.sample}: {counted(count)}"
     laps = constant(finish.making.laps)
     if laps:
-        yield "Laps", sheet.lengths.fine(laps)
+        yield "Laps", sheet.lengths.both(Lengths.fine, laps)
 
 
 def counted(count: PieceCount) -> str:
@@ -59,7 +61,7 @@ def closure_table(sheet: Sheet, finish: Finish) -> Iterator[Table]:
     if any(one is None for one in found):
         return
     closures = tuple(one for one in found if one is not None)
-    near = sheet.lengths.near
+    near = sheet.lengths.near_in_both
     rows = [Row(("opening", "", *(near(one.first) for one in closures))), *_taken(sheet, finish)]
     most = max((len(_numbers(one)) for one in closures), default=0)
     corner = f"from {closures[0].corner}"
@@ -67,7 +69,7 @@ def closure_table(sheet: Sheet, finish: Finish) -> Iterator[Table]:
         where = [_along(one, number) for one in closures]
         rows.append(Row((f"place {number}", corner, *("" if at is None else near(at) for at in where))))
     columns = (Column("", width=34.0), Column("", width=40.0), *sheet.size_columns("In size"))
-    yield Table(f"closure-{finish.name}", "", columns, tuple(rows), note=_note(sheet, finish))
+    yield Table(f"closure-{finish.name}", "", columns, tuple(rows), note=sheet.lengths.both(_note, finish))
 
 
 def _taken(sheet: Sheet, finish: Finish) -> Iterator[Row]:
@@ -88,11 +90,11 @@ def _along(closed: Closed, number: int) -> float | None:
     return next((place.along for place in closed.places if place.number == number), None)
 
 
-def _note(sheet: Sheet, finish: Finish) -> str:
+def _note(lengths: Lengths, finish: Finish) -> str:
     places = finish.making.places
     if places is None:
         return ""
-    fine = sheet.lengths.fine
+    fine = lengths.fine
     inset, other, hole = constant(places.inset), constant(places.other), constant(places.hole)
     words = ["Places are measured along the edge as sewn."]
     if inset:
@@ -123,6 +125,6 @@ def openings_table(sheet: Sheet) -> Iterator[Table]:
 def _rows(sheet: Sheet, when: str, openings: tuple[tuple[Opening, ...], ...]) -> Iterator[Row]:
     for opening in openings[0]:
         lengths = (next((one.sewn for one in size if one.edges == opening.edges), None) for size in openings)
-        cells = ("" if length is None else sheet.lengths.near(length) for length in lengths)
+        cells = ("" if length is None else sheet.lengths.near_in_both(length) for length in lengths)
         yield Row((when, ", ".join(opening.edges), *cells))
         when = ""

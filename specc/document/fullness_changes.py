@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.alteration.record import Fullness, FullnessChange
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.making.assembly import StepRecords
 
@@ -55,9 +56,9 @@ def _called(way: Way, states: list[Fullness | None]) -> str:
 
 def _cells(
     sheet: Sheet, changes: list[FullnessChange | None], states: list[Fullness | None]
-) -> Iterator[str]:
+) -> Iterator[Text]:
     for change, state in zip(changes, states, strict=True):
         if change is None:
             yield "same"
         else:
-            yield sheet.lengths.near(state.amount) if state else "none"
+            yield sheet.lengths.near_in_both(state.amount) if state else "none"

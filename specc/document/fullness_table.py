@@ -86,6 +86,6 @@ def _alike(one: Figures, other: Figures) -> bool:
 def _rows(sheet: Sheet, named: tuple[str, str], figures: Sequence[tuple[str, Figures]]) -> Iterator[Row]:
     """A row for each measure, the first with the names."""
     for number, (said, values) in enumerate(figures):
-        cells = tuple("" if value is None else sheet.lengths.near(value) for value in values)
+        cells = tuple("" if value is None else sheet.lengths.near_in_both(value) for value in values)
         first = named if number == 0 else ("", "")
         yield Row((*first, said, *cells), with_next=number < len(figures) - 1)

@@ -54,6 +54,14 @@ class Lengths:
         own, other = say(self, *asked, **named), say(self.other, *asked, **named)
         return own if own == other else Printed(own, other)
 
+    def near_in_both(self, mm: Fraction | float) -> Text:
+        """The nearest step in both units, without them."""
+        return self.both(Lengths.near, mm)
+
+    def up_in_both(self, mm: float) -> Text:
+        """The step at or above in both units, without them."""
+        return self.both(Lengths.up, mm)
+
     @property
     def step(self) -> str:
         """The step to which lengths are printed, with the unit."""

@@ -22,11 +22,13 @@ if TYPE_CHECKING:
     from specc.alteration.record import DartChange, DartState, EdgeChange
     from specc.document.alteration_drawing import Change
     from specc.document.document import Block
+    from specc.document.lengths import Lengths
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.making.assembly import StepRecords
     from specc.pattern.piece import Piece
 
-Lengths = tuple[float | None, float | None]
+BeforeAfter = tuple[float | None, float | None]
 """An edge before and after a step, in millimetres; None where it is not there."""
 
 _ROOM = Point(120.0, 84.0)
@@ -43,15 +45,19 @@ def build(sheet: Sheet) -> Page | None:
     steps = sheet.assembly.alterations
     if not steps:
         return None
-    lead = (
-        f"What was done to the block, in order. Lengths in {sheet.lengths.word}, to the nearest"
-        f" {sheet.lengths.step}, as sewn."
-        f" In the drawings, size {sheet.header.sample}: dashed before, solid after."
-    )
+    lead = sheet.lengths.both(_lead, sheet.header.sample)
     blocks: list[Block] = [*_whole(sheet)]
     for number, step in enumerate(steps, start=1):
         blocks += _step(sheet, step, number)
     return Page("alterations", "Alterations", lead, tuple(blocks))
+
+
+def _lead(lengths: Lengths, sample: str) -> str:
+    return (
+        f"What was done to the block, in order. Lengths in {lengths.word}, to the nearest"
+        f" {lengths.step}, as sewn."
+        f" In the drawings, size {sample}: dashed before, solid after."
+    )
 
 
 def _whole(sheet: Sheet) -> Iterator[Block]:
@@ -122,7 +128,7 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
     names = tuple(dict.fromkeys((each.piece, each.edge) for each in found))
     if not names:
         return
-    near = sheet.lengths.near
+    near = sheet.lengths.near_in_both
     rows: list[Row] = []
     on_paper = False
     for piece, edge in names:
@@ -141,7 +147,7 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
         if all(cell == _NEW for cell in before):
             rows.append(Row((f"{piece}.{edge}", _NEW, *after)))
             continue
-        change = tuple(_difference(each, near) for each in lengths)
+        change = tuple(_difference(each, sheet.lengths) for each in lengths)
         rows += (
             Row((f"{piece}.{edge}", f"{word}before", *before), with_next=True),
             Row(("", f"{word}after", *after), with_next=any(change)),
@@ -161,7 +167,7 @@ def _stays(change: EdgeChange | None, *, drawn: bool) -> bool:
     return before is not None and after is not None and abs(after - before) <= _SAME
 
 
-def _lengths(change: EdgeChange, *, drawn: bool) -> Lengths:
+def _lengths(change: EdgeChange, *, drawn: bool) -> BeforeAfter:
     """Before and after, as sewn or as drawn."""
     return (change.drawn_before, change.drawn_after) if drawn else (change.before, change.after)
 
@@ -203,17 +209,21 @@ def _columns(sheet: Sheet, first: str) -> tuple[Column, ...]:
     return (Column(first), Column("", width=22.0), *sheet.size_columns("In size", width=12.5))
 
 
-def _cell(lengths: Lengths | None, when: int, near: Callable[[float], str], *, none: str) -> str:
+def _cell(lengths: BeforeAfter | None, when: int, near: Callable[[float], Text], *, none: str) -> Text:
     if lengths is None:
         return "same"
     value = lengths[when]
     return none if value is None else near(value)
 
 
-def _difference(lengths: Lengths | None, near: Callable[[float], str]) -> str:
-    if lengths is None or lengths[0] is None or lengths[1] is None:
+def _difference(change: BeforeAfter | None, lengths: Lengths) -> Text:
+    if change is None or change[0] is None or change[1] is None:
         return ""
-    printed = near(lengths[1] - lengths[0])
+    return lengths.both(_signed, change[1] - change[0])
+
+
+def _signed(lengths: Lengths, mm: float) -> str:
+    printed = lengths.near(mm)
     return printed if printed.startswith("-") or printed == "0" else f"+{printed}"
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.bias_drawing import bias_drawing
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
+from specc.document.lengths import Lengths
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.geometry.point import Point
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import BiasPlan
 
@@ -49,11 +51,11 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
     title = sheet.trim_called(plan.trim)
     total = sum(length for _, _, length in plan.pieces)
     what = "for the order" if plan.ordered else "for one garment of each size"
-    yield Heading(title, str(number), f"{near.fine(plan.wide)} wide, from {sheet.title_of(plan.cloth)}")
-    facts = (
-        ("Pieces", f"{plural(len(plan.pieces), 'piece')}, {near.of_cloth(total)} {what}"),
+    yield Heading(title, str(number), near.both(_heading, plan.wide, sheet.title_of(plan.cloth)))
+    facts: tuple[tuple[str, Text], ...] = (
+        ("Pieces", near.both(_pieces, len(plan.pieces), total, what)),
         ("Way", chosen.way),
-        ("Cloth", f"{near.of_cloth(chosen.length * plan.grown)}, whole width"),
+        ("Cloth", near.both(_cloth, chosen.length * plan.grown)),
         *_counts(sheet, plan),
     )
     yield Facts(tuple(Fact(label, value) for label, value in facts if value))
@@ -71,29 +73,53 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
         yield _joins(sheet, plan, number)
 
 
+def _heading(lengths: Lengths, wide: float, cloth: str) -> str:
+    return f"{lengths.fine(wide)} wide, from {cloth}"
+
+
+def _pieces(lengths: Lengths, count: int, total: float, what: str) -> str:
+    return f"{plural(count, 'piece')}, {lengths.of_cloth(total)} {what}"
+
+
+def _cloth(lengths: Lengths, mm: float) -> str:
+    return f"{lengths.of_cloth(mm)}, whole width"
+
+
 def _width(sheet: Sheet, plan: BiasPlan) -> float:
     cloth = next(each for each in sheet.garment.cloths if each.name == plan.cloth)
     assert cloth.usable is not None, "a plan is of a cloth whose width is known"
     return float(cloth.usable.value) * (1.0 - float(cloth.shrinks_width))
 
 
-def _counts(sheet: Sheet, plan: BiasPlan) -> Iterator[tuple[str, str]]:
+def _counts(sheet: Sheet, plan: BiasPlan) -> Iterator[tuple[str, Text]]:
     near, chosen = sheet.lengths, plan.chosen
     with_joins = sum(1 for joins in chosen.joins if joins)
     if chosen.way == TUBED:
-        yield "Squares", f"{plural(chosen.squares, 'square')}, side {near.said(chosen.side)}"
+        yield "Squares", near.both(_squares, chosen.squares, chosen.side)
     else:
-        strips = plural(len(chosen.strips), "strip")
-        yield "Strips", f"{strips}, the longest {near.said(max(chosen.strips))}"
+        yield "Strips", near.both(_strips, chosen.strips)
     if with_joins:
-        clear = "" if chosen.way == TUBED else f", none nearer to an end than {near.said(CLEAR)}"
-        yield "Joins", f"in {with_joins} of {plural(len(plan.pieces), 'piece')}{clear}"
-        yield (
-            "A join takes",
-            f"{near.fine(lost_by_join())} of strip: allowances of {near.fine(ALLOWANCE)} on the slant",
-        )
+        where = f"in {with_joins} of {plural(len(plan.pieces), 'piece')}"
+        yield "Joins", where if chosen.way == TUBED else near.both(_clear, where)
+        yield "A join takes", near.both(_lost)
     else:
         yield "Joins", "in no piece"
+
+
+def _squares(lengths: Lengths, count: int, side: float) -> str:
+    return f"{plural(count, 'square')}, side {lengths.said(side)}"
+
+
+def _strips(lengths: Lengths, strips: tuple[float, ...]) -> str:
+    return f"{plural(len(strips), 'strip')}, the longest {lengths.said(max(strips))}"
+
+
+def _clear(lengths: Lengths, where: str) -> str:
+    return f"{where}, none nearer to an end than {lengths.said(CLEAR)}"
+
+
+def _lost(lengths: Lengths) -> str:
+    return f"{lengths.fine(lost_by_join())} of strip: allowances of {lengths.fine(ALLOWANCE)} on the slant"
 
 
 def _ways(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
@@ -109,7 +135,7 @@ def _ways(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
         Row(
             (
                 cut.way,
-                sheet.lengths.of_cloth(cut.length * plan.grown),
+                sheet.lengths.both(Lengths.of_cloth, cut.length * plan.grown),
                 "one run" if cut.way == TUBED else str(len(cut.strips)),
                 str(sum(1 for joins in cut.joins if joins)),
                 ", ".join(
@@ -132,7 +158,7 @@ def _joins(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
         Column("Piece", Align.RIGHT, width=14.0),
         Column("Size", width=16.0),
         Column("For"),
-        Column(f"Length, {sheet.lengths.unit}", Align.RIGHT, width=26.0),
+        Column(sheet.lengths.both(_long), Align.RIGHT, width=26.0),
         Column("Join at, from its beginning", Align.RIGHT, width=50.0),
     )
     rows = tuple(
@@ -141,8 +167,8 @@ def _joins(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
                 str(place),
                 size,
                 sheet.title_of(used_on),
-                sheet.lengths.up(length),
-                ", ".join(sheet.lengths.near(join) for join in joins),
+                sheet.lengths.up_in_both(length),
+                sheet.lengths.both(_at, joins),
             )
         )
         for place, ((size, used_on, length), joins) in enumerate(
@@ -151,3 +177,11 @@ def _joins(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
         if joins
     )
     return Table(f"bias-joins-{number}", "Where joins come, in the order of cutting", columns, rows)
+
+
+def _long(lengths: Lengths) -> str:
+    return f"Length, {lengths.unit}"
+
+
+def _at(lengths: Lengths, joins: tuple[float, ...]) -> str:
+    return ", ".join(map(lengths.near, joins))

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.lengths import Lengths
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
 
 _ROOM = Point(118.0, 112.0)
@@ -39,7 +41,7 @@ def build(sheet: Sheet) -> Page:
     return Page("cover", header.title, f"Technical sheet for style {header.style}.", blocks)
 
 
-def _facts(sheet: Sheet) -> Iterator[tuple[str, str]]:
+def _facts(sheet: Sheet) -> Iterator[tuple[str, Text]]:
     header, garment = sheet.header, sheet.garment
     last = header.revisions[-1] if header.revisions else None
     yield "Style", header.style
@@ -50,13 +52,17 @@ def _facts(sheet: Sheet) -> Iterator[tuple[str, str]]:
     yield "Puts on", header.puts_on or "opens"
     yield "Sizes", ", ".join(header.sizes)
     yield "Sample size", header.sample
-    yield "Lengths in", sheet.lengths.word
+    yield "Lengths in", sheet.lengths.both(_word)
     for cloth in garment.cloths:
         yield "Cloth" if cloth.use == "shell" else f"Cloth for {cloth.use}", cloth.title
     for trim in garment.trims:
         yield "Trim", trim.title
     for thread in garment.threads:
         yield "Thread", ", ".join(part for part in (thread.title, thread.size) if part)
+
+
+def _word(lengths: Lengths) -> str:
+    return lengths.word
 
 
 def _order(sheet: Sheet) -> Iterator[Table]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.lay_drawing import lay_drawing
+from specc.document.lengths import Lengths
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.geometry.point import Point
@@ -14,8 +15,10 @@ from specc.units import format_ratio
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+    from fractions import Fraction
 
     from specc.document.document import Block
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.laying import ClothLays, Lay
     from specc.model.material import Cloth
@@ -69,13 +72,13 @@ def _is_narrow(drawn: tuple[Block, ...]) -> bool:
     return all(block.drawing.width <= _HALF for block in drawn if isinstance(block, Figure))
 
 
-def _facts(sheet: Sheet, cloth: Cloth, lays: ClothLays) -> Iterator[tuple[str, str]]:
-    lengths, spreading = sheet.lengths, cloth.spreading
+def _facts(sheet: Sheet, cloth: Cloth, lays: ClothLays) -> Iterator[tuple[str, Text]]:
+    both, spreading = sheet.lengths.both, cloth.spreading
     assert cloth.usable is not None
     yield "Spread", _SPREAD[lays.spread]
-    yield "Usable width", lengths.said(cloth.usable.value)
-    yield "Between pieces", f"{lengths.fine(spreading.gap.value)}, at each side too"
-    yield "Left over at both ends", f"{lengths.said(spreading.ends.value)} together"
+    yield "Usable width", both(Lengths.said, cloth.usable.value)
+    yield "Between pieces", both(_between, spreading.gap.value)
+    yield "Left over at both ends", both(_ends, spreading.ends.value)
     shrinks = (
         (cloth.shrinks_length, "along"),
         (cloth.shrinks_width, "across"),
@@ -92,19 +95,31 @@ def _facts(sheet: Sheet, cloth: Cloth, lays: ClothLays) -> Iterator[tuple[str, s
         yield "Off the grain", f"by {spreading.lean} at most"
     if lays.order is not None:
         garments = sum(lay.garments for lay in lays.lays)
-        total = f"{lengths.of_cloth(lays.order)} for {plural(garments, 'garment')}"
-        yield "Cloth for the order", f"{total}, {lengths.of_cloth(lays.order / garments)} each on average"
+        yield "Cloth for the order", both(_ordered, lays.order, garments)
+
+
+def _between(lengths: Lengths, gap: Fraction) -> str:
+    return f"{lengths.fine(gap)}, at each side too"
+
+
+def _ends(lengths: Lengths, ends: Fraction) -> str:
+    return f"{lengths.said(ends)} together"
+
+
+def _ordered(lengths: Lengths, cloth: float, garments: int) -> str:
+    total = f"{lengths.of_cloth(cloth)} for {plural(garments, 'garment')}"
+    return f"{total}, {lengths.of_cloth(cloth / garments)} each on average"
 
 
 def _table(sheet: Sheet, lays: ClothLays) -> Table:
     """The lays in the order of the work; the sum of the last column is the cloth for the order."""
-    lengths = sheet.lengths
+    both = sheet.lengths.both
     columns = (
         Column("Lay", width=10.0),
         Column("Sizes in it"),
         Column("Plies", Align.RIGHT, width=14.0),
         Column("Cut", Align.RIGHT, width=18.0),
-        Column(f"Length of a ply, {lengths.unit}", Align.RIGHT, width=26.0),
+        Column(both(of_ply), Align.RIGHT, width=26.0),
         Column("Used", Align.RIGHT, width=16.0),
         Column("Cloth", Align.RIGHT, width=22.0, strong=True),
     )
@@ -115,9 +130,9 @@ def _table(sheet: Sheet, lays: ClothLays) -> Table:
                 sizes_of(lay),
                 str(lay.plies),
                 "once" if lay.times == 1 else f"{lay.times} times",
-                lengths.up(lay.length),
+                sheet.lengths.up_in_both(lay.length),
                 format_ratio(lay.share),
-                lengths.of_cloth(lay.length * lay.plies * lay.times),
+                both(Lengths.of_cloth, lay.length * lay.plies * lay.times),
             )
         )
         for number, lay in enumerate(lays.lays, start=1)
@@ -126,13 +141,18 @@ def _table(sheet: Sheet, lays: ClothLays) -> Table:
     return Table(f"lays-{lays.cloth}", "", columns, rows, note=note)
 
 
+def of_ply(lengths: Lengths) -> str:
+    """The heading of a column, with the unit."""
+    return f"Length of a ply, {lengths.unit}"
+
+
 def sizes_of(lay: Lay) -> str:
     """`1 of size 8, 2 of size 10`."""
     return ", ".join(f"{each.count} of size {each.size}" for each in lay.ratio)
 
 
 def _by_size(sheet: Sheet, lays: ClothLays) -> Table:
-    amounts = tuple(sheet.lengths.of_cloth(length) for length in lays.per_garment)
+    amounts = tuple(sheet.lengths.both(Lengths.of_cloth, length) for length in lays.per_garment)
     columns = (Column("Cloth for one garment"), *sheet.size_columns("of size", width=19.0))
     note = "Its share of the lays it is in, by the area of its pieces."
     return Table(f"cloth-by-size-{lays.cloth}", "", columns, (Row((lays.cloth, *amounts)),), note=note)
@@ -146,7 +166,7 @@ def _ways(sheet: Sheet, lays: ClothLays) -> Iterator[Block]:
         Row(
             (
                 way.cutting + (", as planned here" if way.cutting == lays.cutting else ""),
-                "not searched" if way.length is None else sheet.lengths.of_cloth(way.length),
+                "not searched" if way.length is None else sheet.lengths.both(Lengths.of_cloth, way.length),
                 "least cloth" if len(known) > 1 and way.length == min(known) else "",
             ),
             strong=len(known) > 1 and way.length == min(known),

@@ -18,8 +18,11 @@ from specc.units import format_number
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+    from fractions import Fraction
 
     from specc.document.document import Block
+    from specc.document.lengths import Lengths
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.making.assembly import EdgeLength
     from specc.model.construction import EdgeAllowance, Making, Pass
@@ -39,11 +42,6 @@ def build(sheet: Sheet) -> Page | None:
     attachments = sheet.garment.attachments
     if not made and not attachments:
         return None
-    lead = (
-        f"Lengths in {sheet.lengths.word} unless another unit stands beside them; stitch lengths in"
-        " millimetres and in stitches per inch."
-        " Stitch numbers are those of ISO 4915, letters of seam classes those of ASTM D6193."
-    )
     blocks: list[Block] = []
     for number, each in enumerate(made, start=1):
         blocks += _one(sheet, each, number)
@@ -54,13 +52,21 @@ def build(sheet: Sheet) -> Page | None:
     blocks += _walks(sheet)
     blocks += openings_table(sheet)
     closures = ", closures" if sheet.sample.closures else ""
-    return Page("making", f"Seams, finishes, hems{closures}", lead, tuple(blocks))
+    return Page("making", f"Seams, finishes, hems{closures}", sheet.lengths.both(_lead), tuple(blocks))
+
+
+def _lead(lengths: Lengths) -> str:
+    return (
+        f"Lengths in {lengths.word} unless another unit stands beside them; stitch lengths in"
+        " millimetres and in stitches per inch."
+        " Stitch numbers are those of ISO 4915, letters of seam classes those of ASTM D6193."
+    )
 
 
 def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
     making = each.making
     heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each))
-    said = [*_facts(sheet, making, each.allowances)]
+    said: list[tuple[str, Text]] = [*_facts(sheet, making, each.allowances)]
     closing = isinstance(each, Finish) and each.closing is not None
     if isinstance(each, Finish) and closing:
         said[2:2] = closure_facts(sheet, each)
@@ -77,7 +83,7 @@ def _attached(sheet: Sheet, index: int, number: int) -> Iterator[Block]:
         return
     title = titled(sheet, asked)
     heading = Heading(f"{title[:1].upper()}{title[1:]}: {asked.making.title}", str(number), what(asked))
-    said = [("Place", where(sheet, index)), ("How often", how_often(sheet, index))]
+    said: list[tuple[str, Text]] = [("Place", where(sheet, index)), ("How often", how_often(sheet, index))]
     if isinstance(found, Placed):
         said.append(("Sewn along", ", ".join(found.edges)))
     said += _facts(sheet, asked.making)
@@ -129,9 +135,9 @@ def _edges(each: Seam | Finish) -> str:
     )
 
 
-def _facts(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...] = ()) -> Iterator[tuple[str, str]]:
+def _facts(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...] = ()) -> Iterator[tuple[str, Text]]:
     yield "Plies", making.faces or ""
-    yield "Allowance", _allowance(sheet, making, own)
+    yield "Allowance", sheet.lengths.both(_allowance, making, own)
     yield (
         "Seam class",
         ", ".join(part for part in (making.astm, making.iso and f"ISO 4916 {making.iso}") if part),
@@ -144,19 +150,19 @@ def _facts(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...] = ()) ->
     yield "Needs", making.needs or ""
 
 
-def _allowance(sheet: Sheet, making: Making, own: tuple[EdgeAllowance, ...]) -> str:
-    said = _allowed(sheet, making.allowance)
+def _allowance(lengths: Lengths, making: Making, own: tuple[EdgeAllowance, ...]) -> str:
+    said = _allowed(lengths, making.allowance)
     if making.second is not None:
-        said = f"{said} on the first side, {_allowed(sheet, making.second)} on the second"
-    others = (f"{_allowed(sheet, one.width)} on {part(one.edge)}" for one in own)
+        said = f"{said} on the first side, {_allowed(lengths, making.second)} on the second"
+    others = (f"{_allowed(lengths, one.width)} on {part(one.edge)}" for one in own)
     return "; ".join((said, *others))
 
 
-def _allowed(sheet: Sheet, allowance: Expression) -> str:
+def _allowed(lengths: Lengths, allowance: Expression) -> str:
     value = constant(allowance)
     if value is None:
         return ""
-    return "none: the cut edge is the seam line" if value == 0 else sheet.lengths.fine(value)
+    return "none: the cut edge is the seam line" if value == 0 else lengths.fine(value)
 
 
 def _operations(sheet: Sheet, passes: tuple[Pass, ...], number: int) -> Table:
@@ -175,9 +181,13 @@ def _operations(sheet: Sheet, passes: tuple[Pass, ...], number: int) -> Table:
         length, inset = constant(done.stitch_length), constant(done.inset)
         millimetre = millimetres(length) if length else ""
         per_inch = format_number(_INCH / float(length), decimals=1) if length else ""
-        runs = "" if inset is None else f"{sheet.lengths.fine(inset)} from {done.inset_from or 'the edge'}"
+        runs = "" if inset is None else sheet.lengths.both(_runs, inset, done.inset_from)
         rows.append(Row((f"{number}.{place}", f"{done.text}.", stitch, millimetre, per_inch, runs)))
     return Table(f"operations-{number}", "", columns, tuple(rows))
+
+
+def _runs(lengths: Lengths, inset: Fraction, inset_from: str | None) -> str:
+    return f"{lengths.fine(inset)} from {inset_from or 'the edge'}"
 
 
 def _walks(sheet: Sheet) -> Iterator[Table]:
@@ -189,7 +199,7 @@ def _walks(sheet: Sheet) -> Iterator[Table]:
         *sheet.size_columns("In size"),
     )
     rows = []
-    near = sheet.lengths.near
+    near = sheet.lengths.near_in_both
     for index, seam in enumerate(sheet.garment.seams):
         walks = tuple(each.walks[index] for each in sheet.assembly.sizes)
         lengths = [(walk.first_length, walk.second_length) for walk in walks]

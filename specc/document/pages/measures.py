@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.lengths import Lengths
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import ExpectResult, PointOfMeasure
 
@@ -21,12 +22,15 @@ if TYPE_CHECKING:
 def build(sheet: Sheet) -> Page | None:
     """The tables of measures; nothing where the garment names no points and makes no demands."""
     blocks = (*_points(sheet), *_steps(sheet), *_expected(sheet))
-    lead = (
-        f"Lengths in {sheet.lengths.word}, to the nearest {sheet.lengths.step}, computed from the pieces as"
+    return Page("measures", "Points of measure", sheet.lengths.both(_lead), blocks) if blocks else None
+
+
+def _lead(lengths: Lengths) -> str:
+    return (
+        f"Lengths in {lengths.word}, to the nearest {lengths.step}, computed from the pieces as"
         " altered and sewn. Measure the garment relaxed, right side out, flat and smooth."
         " Tolerances are for the whole measure."
     )
-    return Page("measures", "Points of measure", lead, blocks) if blocks else None
 
 
 def _points(sheet: Sheet) -> Iterator[Table]:
@@ -113,10 +117,10 @@ def letter(index: int) -> str:
     return (letter(before - 1) if before else "") + ascii_uppercase[last]
 
 
-def printed(value: float, dimension: Dimension, lengths: Lengths) -> str:
+def printed(value: float, dimension: Dimension, lengths: Lengths) -> Text:
     """A value of the garment in the way of its dimension; a length without its unit."""
     if dimension == Dimension.LENGTH:
-        return lengths.near(value)
+        return lengths.near_in_both(value)
     if dimension == Dimension.ANGLE:
         return format_angle(value)
     if dimension == Dimension.RATIO:

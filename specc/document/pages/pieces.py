@@ -15,6 +15,7 @@ from specc.document.fullness_table import DRAWN_IN, fullness_table, has_fullness
 from specc.document.lengths import Lengths
 from specc.document.marks import scale_bar
 from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
+from specc.document.printed import Printed
 from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.making.assembly import CutPiece, EdgeUse, NotchMark
     from specc.pattern.piece import Edge, Piece, TwoPointedDart
@@ -53,12 +55,15 @@ _SIGNS = (
 
 def build(sheet: Sheet) -> Page:
     """The cutting list, bars to check the print by, the nests, and a drawing and a table for every piece."""
-    lengths = sheet.lengths
-    lead = f"Lengths in {lengths.word}, to the nearest {lengths.step}. Sizes {', '.join(sheet.sizes)}."
+    lead = sheet.lengths.both(_lead, sheet.sizes)
     blocks: list[Block] = [_list(sheet), Figure(_print_check(), _CHECK), *_nests(sheet)]
     for piece, cut in zip(sheet.sample.pieces, sheet.sample_quantities.cuts, strict=True):
         blocks += _piece(sheet, piece, cut)
     return Page("pieces", "Cutting list and pieces", lead, tuple(blocks))
+
+
+def _lead(lengths: Lengths, sizes: tuple[str, ...]) -> str:
+    return f"Lengths in {lengths.word}, to the nearest {lengths.step}. Sizes {', '.join(sizes)}."
 
 
 def _print_check() -> Drawing:
@@ -138,7 +143,8 @@ def _nest(sheet: Sheet, piece: Piece) -> Figure:
 
 def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Iterator[Block]:
     drawing = _drawing(sheet, piece, cut)
-    figure = Figure(drawing, f"Size {sheet.header.sample}, {_scale(drawing)}")
+    caption = f"Size {sheet.header.sample}, {_scale(drawing)}"
+    figure = Figure(drawing, Printed(caption, f"{caption}; its lengths in {sheet.lengths.word}"))
     takes = any(isinstance(one, Placed) for _, one in onto(sheet, piece.name))
     signs = f"{_SIGNS} {_SEWN_ON}" if takes else _SIGNS
     if places_on(sheet, piece.name):
@@ -172,19 +178,19 @@ def _facts(sheet: Sheet, piece: Piece) -> Iterator[Fact]:
     for edge in piece.edges:
         marks = [mark for mark in _notches(sheet, piece) if mark.edge == edge.name]
         if marks:
-            yield Fact(f"Notches, {edge.name}", _where(sheet, edge, marks))
+            yield Fact(f"Notches, {edge.name}", sheet.lengths.both(_where, edge, marks))
 
 
 def _notches(sheet: Sheet, piece: Piece) -> tuple[NotchMark, ...]:
     return tuple(mark for mark in sheet.sample.notches if mark.piece == piece.name)
 
 
-def _where(sheet: Sheet, edge: Edge, marks: list[NotchMark]) -> str:
+def _where(lengths: Lengths, edge: Edge, marks: list[NotchMark]) -> str:
     """How far from the edge's start, and at which of its corners; of a fold, where it begins."""
     whole, said = stitched_length(edge), []
     between = [mark for mark in marks if SAME < mark.at < whole - SAME and not mark.within]
     if between:
-        places = (f"{sheet.lengths.said(mark.at)}{_double(mark)}" for mark in between)
+        places = (f"{lengths.said(mark.at)}{_double(mark)}" for mark in between)
         said.append(f"{', '.join(places)} from {edge.start}")
     at_ends = [mark for mark in marks if mark not in between and not mark.within]
     said += (f"at {edge.start if mark.at <= SAME else edge.end}{_double(mark)}" for mark in at_ends)
@@ -227,7 +233,7 @@ def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
     for edge in piece.edges:
         use = sheet.use_of(piece.name, edge.name)
         lengths = tuple(
-            sheet.lengths.near(stitched_length(other))
+            sheet.lengths.near_in_both(stitched_length(other))
             for each in sheet.in_sizes(piece.name)
             for other in each.edges
             if other.name == edge.name
@@ -238,10 +244,10 @@ def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
     yield Table(f"edges-{piece.name}", "", columns, tuple(rows))
 
 
-def _allowance(sheet: Sheet, use: EdgeUse | None) -> str:
+def _allowance(sheet: Sheet, use: EdgeUse | None) -> Text:
     if use is None or use.kind == "fold":
         return ""
-    return sheet.lengths.fine(use.allowance) if use.allowance else "none"
+    return sheet.lengths.both(Lengths.fine, use.allowance) if use.allowance else "none"
 
 
 def _goes(sheet: Sheet, kind: str, by: str | None) -> str:
@@ -266,13 +272,13 @@ def _darts(sheet: Sheet, piece: Piece) -> Iterator[Table]:
     rows = []
     for dart in darts:
         widths = tuple(
-            sheet.lengths.near(dart_width(other))
+            sheet.lengths.near_in_both(dart_width(other))
             for each in sheet.in_sizes(piece.name)
             for other in _of(each)
             if other.name == dart.name
         )
         edge = dart.edge if isinstance(dart, Dart) else "inside"
-        rows.append(Row((dart.name, edge, *widths, sheet.lengths.near(dart_depth(dart)))))
+        rows.append(Row((dart.name, edge, *widths, sheet.lengths.near_in_both(dart_depth(dart)))))
     yield Table(f"darts-{piece.name}", "", columns, tuple(rows))
 
 

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.lengths import Lengths
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import ThreadUse
 
@@ -27,19 +29,23 @@ def build(sheet: Sheet) -> Page | None:
     uses = sheet.sample_quantities.threads
     if not uses:
         return None
-    lead = (
-        f"Lengths in {_unit(sheet)}, of one garment of size {sheet.header.sample}, before anything is lost."
-        f" Reckoned by: {sheet.header.thread_by}."
-    )
+    lead = sheet.lengths.both(_lead, sheet.header.sample, sheet.header.thread_by)
     return Page("thread", "Thread", lead, (_passes(sheet, uses), *_threads(sheet), *_notes(uses)))
 
 
-def _unit(sheet: Sheet) -> str:
-    return sheet.lengths.cloth_unit
+def _lead(lengths: Lengths, sample: str, thread_by: str) -> str:
+    return (
+        f"Lengths in {lengths.cloth_unit}, of one garment of size {sample}, before anything is lost."
+        f" Reckoned by: {thread_by}."
+    )
 
 
-def _long(sheet: Sheet, mm: float | None) -> str:
-    return "" if mm is None else format_number(mm / float(UNITS[_unit(sheet)].size), decimals=2)
+def _long(sheet: Sheet, mm: float | None) -> Text:
+    return "" if mm is None else sheet.lengths.both(_in_unit_of_cloth, mm)
+
+
+def _in_unit_of_cloth(lengths: Lengths, mm: float) -> str:
+    return format_number(mm / float(UNITS[lengths.cloth_unit].size), decimals=2)
 
 
 def _passes(sheet: Sheet, uses: tuple[ThreadUse, ...]) -> Table:
@@ -96,9 +102,13 @@ def _threads(sheet: Sheet) -> Iterator[Table]:
         columns = (
             Column("Thread"),
             Column("Lost", Align.RIGHT, width=14.0),
-            *sheet.size_columns(f"One garment with what is lost, {_unit(sheet)}, size"),
+            *sheet.size_columns(sheet.lengths.both(_over)),
         )
         yield Table("thread-by-size", "By thread", columns, rows)
+
+
+def _over(lengths: Lengths) -> str:
+    return f"One garment with what is lost, {lengths.cloth_unit}, size"
 
 
 def _notes(uses: tuple[ThreadUse, ...]) -> Iterator[Block]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Caution, Page, Paragraph
-from specc.document.pages.lays import sizes_of
+from specc.document.pages.lays import of_ply, sizes_of
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.making.cloths import cut_of
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.lengths import Lengths
     from specc.document.sheet import Sheet
     from specc.model.material import Cloth
     from specc.quantities.quantities import TrimCut
@@ -57,7 +58,7 @@ def _lays(sheet: Sheet) -> Table:
         Column("Cloth"),
         Column("Lay", width=10.0),
         Column("Sizes in it"),
-        Column(f"Length of a ply, {sheet.lengths.unit}", Align.RIGHT, width=24.0),
+        Column(sheet.lengths.both(of_ply), Align.RIGHT, width=24.0),
         Column("Plies", Align.RIGHT, width=12.0),
         Column("Cut", Align.RIGHT, width=16.0),
         Column("Garments", Align.RIGHT, width=18.0),
@@ -69,7 +70,7 @@ def _lays(sheet: Sheet) -> Table:
                 sheet.title_of(lays.cloth) if number == 1 else "",
                 str(number),
                 sizes_of(lay),
-                sheet.lengths.up(lay.length),
+                sheet.lengths.up_in_both(lay.length),
                 str(lay.plies),
                 "once" if lay.times == 1 else f"{lay.times} times",
                 str(lay.garments),
@@ -87,7 +88,7 @@ def _bundles(sheet: Sheet, ordered: dict[str, int]) -> Table:
     columns = (
         Column("Cloth and piece"),
         Column("For one garment", Align.RIGHT, width=30.0),
-        *(Column(size, Align.RIGHT, over="In the bundle of size", width=15.0) for size in ordered),
+        *(Column(size, Align.RIGHT, over="In the bundle of size", width=15.0, size=size) for size in ordered),
     )
     rows = []
     for cloth in sheet.garment.cloths:
@@ -104,7 +105,7 @@ def _trims(sheet: Sheet, ordered: dict[str, int]) -> Iterator[Table]:
     columns = (
         Column("Trim"),
         Column("For"),
-        *(Column(size, Align.RIGHT, over=f"Number × length, {sheet.lengths.unit}, size") for size in ordered),
+        *(Column(size, Align.RIGHT, over=sheet.lengths.both(_over), size=size) for size in ordered),
     )
     first = sheet.quantities.sizes[0].trims
     by_size = {size.size: size.trims for size in sheet.quantities.sizes}
@@ -113,7 +114,10 @@ def _trims(sheet: Sheet, ordered: dict[str, int]) -> Iterator[Table]:
             (
                 sheet.trim_called(cut.trim),
                 sheet.title_of(cut.used_on),
-                *(_number(sheet, by_size[size][index], count) for size, count in ordered.items()),
+                *(
+                    sheet.lengths.both(_number, by_size[size][index], count)
+                    for size, count in ordered.items()
+                ),
             )
         )
         for index, cut in enumerate(first)
@@ -122,8 +126,12 @@ def _trims(sheet: Sheet, ordered: dict[str, int]) -> Iterator[Table]:
         yield Table("ticket-trims", "Trims to cut", columns, rows)
 
 
-def _number(sheet: Sheet, cut: TrimCut, garments: int) -> str:
-    return f"{cut.count * garments} × {sheet.lengths.up(cut.cut_length)}"
+def _over(lengths: Lengths) -> str:
+    return f"Number × length, {lengths.unit}, size"
+
+
+def _number(lengths: Lengths, cut: TrimCut, garments: int) -> str:
+    return f"{cut.count * garments} × {lengths.up(cut.cut_length)}"
 
 
 def _marking(sheet: Sheet) -> Iterator[tuple[Cloth, str]]:

@@ -12,6 +12,7 @@ from specc.units import format_ratio
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.document.lengths import Lengths
     from specc.document.sheet import Sheet
     from specc.making.assembly import Zone
     from specc.quantities.quantities import TrimCut
@@ -23,16 +24,18 @@ def build(sheet: Sheet) -> Page | None:
     pieces = tuple(_pieces(sheet, "Fastenings" if uses else ""))
     if not uses:
         return Page("trims", "Fastenings", "Counted by the piece.", pieces) if pieces else None
-    lengths = sheet.lengths
-    lead = (
-        f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are"
-        f" made of is rounded to the nearest, so a column may differ from its sum by {lengths.step}."
-    )
     blocks = tuple(
         Group("together", tuple(_use(sheet, cuts, number))) for number, cuts in enumerate(uses, start=1)
     )
     title = "Trims to cut, fastenings" if pieces else "Trims to cut"
-    return Page("trims", title, lead, (*blocks, *pieces))
+    return Page("trims", title, sheet.lengths.both(_lead), (*blocks, *pieces))
+
+
+def _lead(lengths: Lengths) -> str:
+    return (
+        f"Lengths in {lengths.word}. Cut lengths are rounded up to the next {lengths.step}; what they are"
+        f" made of is rounded to the nearest, so a column may differ from its sum by {lengths.step}."
+    )
 
 
 def _pieces(sheet: Sheet, title: str) -> Iterator[Table]:
@@ -71,11 +74,13 @@ def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Headi
         Column("Made of"),
         *sheet.size_columns("In size"),
     )
-    yield Table(f"trim-{number}", "", columns, tuple(_rows(sheet, cuts)), note=_note(sheet, cuts))
+    yield Table(
+        f"trim-{number}", "", columns, tuple(_rows(sheet, cuts)), note=sheet.lengths.both(_note, cuts)
+    )
 
 
 def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
-    near, up = sheet.lengths.near, sheet.lengths.up
+    near, up = sheet.lengths.near_in_both, sheet.lengths.up_in_both
     runs = tuple(_runs(cut.zones) for cut in cuts)
     for key, (first, times) in runs[0].items():
         lengths = (near(each[key][0].end - each[key][0].start) if key in each else "" for each in runs)
@@ -86,7 +91,7 @@ def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
     if cuts[0].stated:
         yield Row(("length stated, relaxed", *(near(cut.seam_length - cut.held) for cut in cuts)))
     elif any(cut.held for cut in cuts):
-        yield Row(("less what is held in", *(f"-{near(cut.held)}" if cut.held else "0" for cut in cuts)))
+        yield Row(("less what is held in", *(near(-cut.held) if cut.held else "0" for cut in cuts)))
     for index, added in enumerate(cuts[0].additions):
         yield Row((f"and {added.what}", *(near(cut.additions[index].length) for cut in cuts)))
     yield Row(("Cut length", *(up(cut.cut_length) for cut in cuts)), strong=True)
@@ -118,8 +123,8 @@ def _from(sheet: Sheet, zone: Zone) -> str:
     return f" from {corner}" if corner else ""
 
 
-def _note(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> str:
+def _note(lengths: Lengths, cuts: tuple[TrimCut, ...]) -> str:
     width = cuts[0].cut_width
-    wide = "" if width is None else f"Cut {sheet.lengths.fine(width)} wide. "
+    wide = "" if width is None else f"Cut {lengths.fine(width)} wide. "
     twice = any(times > 1 for _, times in _runs(cuts[0].zones).values())
     return wide + ("2 × stands for both halves; the length is that of one." if twice else "")

@@ -124,7 +124,7 @@ def test_what_is_sewn_on_stands_among_the_ways_of_making() -> None:
     )
     facts = making[at + 1]
     assert isinstance(facts, Facts)
-    said = {fact.label: fact.value for fact in facts.rows}
+    said = {fact.label: str(fact.value) for fact in facts.rows}
 
     assert said["Place"] == "top-left 5.0 cm below bust-line, 3.0 cm from centre, along that level"
     assert said["How often"] == "twice, left and right"

@@ -114,7 +114,7 @@ def test_a_zip_is_told_in_the_length_that_is_bought() -> None:
         ("skirt zip", "pieces", "1 × 8 in", "1 × 8 in"),
     ]
     facts = [
-        (fact.label, fact.value)
+        (fact.label, str(fact.value))
         for page in sheet().pages
         for block in blocks(page)
         if isinstance(block, Facts)
