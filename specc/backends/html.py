@@ -19,15 +19,17 @@ from markupsafe import Markup
 from specc.assets import folder
 from specc.backends.fonts import FAMILY, faces
 from specc.backends.lettered import fit, quoted, to_html
+from specc.backends.linked import fragment, linked
 from specc.backends.output import OutputFile
 from specc.backends.svg import inline
 from specc.document.printed import Printed
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from specc.document.document import Document
     from specc.document.drawing import Drawing
+    from specc.document.link import Link
     from specc.document.printed import Text
 
 
@@ -80,6 +82,8 @@ def _environment(*, screen: bool) -> Environment:
     )
     environment.globals["screen"] = screen
     environment.filters["text"] = _in_both_units if screen else _in_own_unit
+    environment.filters["linked"] = _linked(environment.filters["text"])
+    environment.filters["fragment"] = fragment
     environment.filters["bare"] = fit
     environment.filters["quoted"] = quoted
     environment.filters["drawn"] = _drawn
@@ -99,6 +103,16 @@ def _in_both_units(text: Text) -> Markup:
     return Markup('<span class="own">{}</span><span class="other">{}</span>').format(
         to_html(text.text), to_html(text.other)
     )
+
+
+def _linked(written: Callable[[Text], Markup]) -> Callable[[Text, tuple[Link, ...], int], Markup]:
+    """How a text with links is written, when one without them is `written` so."""
+
+    def write_linked(text: Text, links: tuple[Link, ...], of: int) -> Markup:
+        own = [link for link in links if link.of == of]
+        return linked(str(text), own) if own else written(text)
+
+    return write_linked
 
 
 def _drawn(drawing: Drawing) -> Markup:

@@ -26,7 +26,8 @@ def _document(document: Document, *, drawings: bool) -> Iterator[str]:
     block = document.block
     yield f"document {document.language} {document.paper}"
     parts = (block.style, block.title, block.maker, block.season, block.revision, block.date)
-    yield f"title block: {' | '.join(parts)}"
+    status = (block.status,) if block.status else ()
+    yield f"title block: {' | '.join((*parts, *status))}"
     for page in document.pages:
         yield ""
         yield f"== {page.title} [{page.kind}] =="

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Document, Figure, Group, TitleBlock
+from specc.document.links import without_dead_ends
 from specc.document.pages import (
     alterations,
     bias,
@@ -41,7 +42,8 @@ PAGES = (
 
 def build(sheet: Sheet) -> Document:
     """The sheet of a garment as pages. A copy without prices encloses no source: prices stand in it."""
-    pages = tuple(page for module in PAGES if (page := module.build(sheet)) is not None)
+    written = tuple(page for module in PAGES if (page := module.build(sheet)) is not None)
+    pages = without_dead_ends(written)
     drawings = tuple(drawing for page in pages for drawing in _drawings(page.blocks))
     return Document(
         "en",
@@ -67,8 +69,21 @@ def _block(sheet: Sheet) -> TitleBlock:
         header.season or "",
         last.name if last else "",
         last.date if last else "",
+        header.status or "",
         f"specc {sheet.version}",
+        _words(sheet),
     )
+
+
+def _words(sheet: Sheet) -> tuple[str, ...]:
+    """What somebody may look for the sheet by: the garment, its sizes, what it is made of."""
+    header = sheet.header
+    cloths = (cloth.title for cloth in sheet.garment.cloths)
+    sizes = (
+        f"sizes {header.sizes[0]} to {header.sizes[-1]}" if len(header.sizes) > 1 else f"size {header.sample}"
+    )
+    words = ("technical sheet", header.title, header.season or "", sizes, *cloths)
+    return tuple(word for word in words if word)
 
 
 def _drawings(blocks: tuple[Block, ...]) -> Iterator[Drawing]:

@@ -13,19 +13,25 @@ from specc.document.table import Table
 if TYPE_CHECKING:
     from specc.document.data import DataTable, Members
     from specc.document.drawing import Drawing
+    from specc.document.link import Link
     from specc.document.printed import Text
     from specc.source import SourceFile
 
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A heading inside a page; `number` stands before it where the things of a page are counted."""
+    """A heading inside a page; `number` stands before it where the things of a page are counted.
+
+    What leads to it from elsewhere calls it by its `place`.
+    """
 
     kind: ClassVar[str] = "heading"
 
     text: Text
     number: str = ""
     detail: Text = ""
+    place: str = ""
+    links: tuple[Link, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,10 +46,11 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """A label and its value."""
+    """A label and its value, which may lead to another place of the sheet."""
 
     label: str
     value: Text
+    to: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +123,7 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class TitleBlock:
-    """What is said on every page: which garment, which revision."""
+    """What is said on every page: which garment, which revision. `words` are to find the sheet by."""
 
     style: str
     title: str
@@ -124,12 +131,20 @@ class TitleBlock:
     season: str
     revision: str
     date: str
+    status: str
     program: str
+    words: tuple[str, ...] = ()
 
     @property
     def state(self) -> str:
-        """The revision in words."""
-        return f"Revision {self.revision}, {self.date}" if self.revision else "No revision"
+        """The revision in words, and how far the style has come."""
+        revision = f"Revision {self.revision}, {self.date}" if self.revision else "No revision"
+        return f"{revision}, {self.status}" if self.status else revision
+
+    @property
+    def subject(self) -> str:
+        """What the sheet is about, in a line."""
+        return f"Technical sheet, style {self.style}. {self.state}"
 
     @property
     def foot(self) -> str:

@@ -67,6 +67,7 @@ def _garment(sheet: Sheet) -> Members:
             ("style", header.style),
             ("title", header.title),
             ("revision", last.name if last else None),
+            ("status", header.status),
             ("sample_size", header.sample),
             ("unit", header.unit),
             ("order", Members(tuple((each.size, each.count) for each in header.order))),

@@ -7,6 +7,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING, ClassVar
 
 if TYPE_CHECKING:
+    from specc.document.link import Link
     from specc.document.printed import Text
 
 
@@ -40,12 +41,15 @@ class Column:
 class Row:
     """A row of as many texts as there are columns.
 
-    `strong` is the row that sums up or matters most; a row `with_next` belongs to the one below it.
+    `strong` is the row that sums up or matters most; a row `with_next` belongs to the one below it. What
+    leads to it from elsewhere calls it by its `place`.
     """
 
     texts: tuple[Text, ...]
     strong: bool = False
     with_next: bool = False
+    place: str = ""
+    links: tuple[Link, ...] = ()
 
     @property
     def cells(self) -> tuple[str, ...]:

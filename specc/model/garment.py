@@ -6,7 +6,7 @@ Knows nothing of text, geometry or paper.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
     from specc.model.alteration import Alteration
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from specc.model.plies import CutAgain
     from specc.source import SourceFile, Span
     from specc.units import Dimension, Quantity
+
+STATUSES: Final = ("draft", "for sampling", "approved")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +47,8 @@ class Ordered:
 class Header:
     """What stands in the title block.
 
-    `unit` is the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
+    `status` is how far the style has come: one of STATUSES, or None where nothing is said of it. `unit` is
+    the length unit of the sheet: in, cm or mm. `wearer`: adult, child.
 
     `cutting`: how the order is cut, one of CUTTINGS of the model of spreading. `thread_by`: what thread is
     reckoned by, one of THREAD_BY of the library.
@@ -58,6 +61,7 @@ class Header:
     style: str
     maker: str | None
     season: str | None
+    status: str | None
     wearer: str
     puts_on: str | None
     sizes: tuple[str, ...]

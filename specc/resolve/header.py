@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Applicability, Edit
 from specc.library.threads import TABLE, THREAD_BY
-from specc.model.garment import Header, Ordered, Revision
+from specc.model.garment import STATUSES, Header, Ordered, Revision
 from specc.model.spreading import CUTTINGS, GARMENT
 from specc.resolve.codes import name_taken, out_of_range, there_are, unknown_name, wrong_value
 from specc.resolve.properties import Properties, reason, said, span_of, span_of_value, titled
@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 _KNOWN = (
-    "style", "maker", "season", "worn-by", "puts-on", "sizes", "sample", "order", "cutting", "thread-by",
-    "units", "paper",
+    "style", "maker", "season", "status", "worn-by", "puts-on", "sizes", "sample", "order", "cutting",
+    "thread-by", "units", "paper",
 )  # fmt: skip
 MOST_SIZES = 40
 _MOST_ORDERED = 1_000_000
@@ -54,6 +54,7 @@ def resolve_header(node: tree.Sheet, measured: Measured, say: Collector) -> Head
         sheet.words("style", example="ES-07") or name,
         sheet.words("maker", example="Saltmarsh Works"),
         sheet.list_of_words("season"),
+        sheet.word("status", STATUSES, kind="a status"),
         sheet.word("worn-by", ("adult", "child"), kind="a wearer") or "adult",
         sheet.word("puts-on", ("over the head", "stepping in", "opens"), kind="a way of putting on"),
         sizes or (),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from specc.document.bias_drawing import bias_drawing
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.lengths import Lengths
+from specc.document.links import billed, listed
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.geometry.point import Point
@@ -51,7 +52,9 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
     title = sheet.trim_called(plan.trim)
     total = sum(length for _, _, length in plan.pieces)
     what = "for the order" if plan.ordered else "for one garment of each size"
-    yield Heading(title, str(number), near.both(_heading, plan.wide, sheet.title_of(plan.cloth)))
+    back = listed(((title, billed(plan.trim)),))[1]
+    wide = near.both(_heading, plan.wide, sheet.title_of(plan.cloth))
+    yield Heading(title, str(number), wide, links=back)
     facts: tuple[tuple[str, Text], ...] = (
         ("Pieces", near.both(_pieces, len(plan.pieces), total, what)),
         ("Way", chosen.way),

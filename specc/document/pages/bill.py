@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from specc.document.colourways import amount_in, colourways
 from specc.document.document import Page, Paragraph
+from specc.document.links import billed, cut_for, listed, made
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.quantities.bill_cloth import BY_AREA
@@ -49,30 +50,58 @@ def _bill(sheet: Sheet) -> Table:
     ]
     if priced:
         columns += [Column("Price", Align.RIGHT), Column("Cost", Align.RIGHT)]
-    rows = [_line(sheet, line, priced=priced) for line in sheet.quantities.bill]
+    lines = sheet.quantities.bill
+    named = [line.name for line in lines]
+    rows = [
+        _line(sheet, line, priced=priced, first=line.name not in named[:number])
+        for number, line in enumerate(lines)
+    ]
     if priced:
         rows += _totals(sheet.quantities.bill, len(columns))
     return Table("bill-of-materials", "", tuple(columns), tuple(rows))
 
 
-def _line(sheet: Sheet, line: BillLine, *, priced: bool) -> Row:
-    used = ", ".join(sheet.title_of(name) for name in line.used_on)
+def _line(sheet: Sheet, line: BillLine, *, priced: bool, first: bool) -> Row:
+    title, of_title = listed(((_titled(line), _shown_at(line)),))
+    used, of_use = listed(
+        ((sheet.title_of(name), _used_at(sheet, line, name)) for name in line.used_on), of=1
+    )
+    cells = (title, used, *_counted(sheet, line), *(_priced(line) if priced else ()))
+    return Row(cells, place=billed(line.name) if first else "", links=(*of_title, *of_use))
+
+
+def _shown_at(line: BillLine) -> str:
+    """Where it is shown how the amount of a material came about."""
+    if line.kind == "trim" and line.used_on:
+        return cut_for(line.name, line.used_on[0])
+    return {"cloth": "lays", "thread": "thread", "label": "labels"}.get(line.kind, "")
+
+
+def _used_at(sheet: Sheet, line: BillLine, used_on: str) -> str:
+    """Where it is said how what a material is used for is made."""
+    if line.kind != "cloth":
+        return made(used_on)
+    strips = (billed(trim.name) for trim in sheet.garment.trims if trim.title == used_on)
+    return next(strips, "")
+
+
+def _counted(sheet: Sheet, line: BillLine) -> tuple[str, ...]:
     one = line.per_garment[sheet.sample_index] if line.per_garment else None
     wasted = _wasted(sheet.quantities.bill)
-    counted: tuple[str, ...] = ("not counted", "", *(("",) if wasted else ()), "", "")
-    if line.order is not None:
-        gross = (amount_in(line.gross, line.unit),) if wasted else ()
-        amounts = (amount_in(one, line.unit), amount_in(line.order, line.unit), *gross)
-        counted = (*amounts, "cut" if _comes_with_cloth(line) else _bought(line), line.unit)
-    cells = (_titled(line), used, *counted)
-    if not priced:
-        return Row(cells)
+    if line.order is None:
+        return ("not counted", "", *(("",) if wasted else ()), "", "")
+    gross = (amount_in(line.gross, line.unit),) if wasted else ()
+    amounts = (amount_in(one, line.unit), amount_in(line.order, line.unit), *gross)
+    return (*amounts, "cut" if _comes_with_cloth(line) else _bought(line), line.unit)
+
+
+def _priced(line: BillLine) -> tuple[str, str]:
     if _comes_with_cloth(line):
-        return Row((*cells, "in the cloth", ""))
+        return "in the cloth", ""
     if line.price is None or line.currency is None:
-        return Row((*cells, "not priced", ""))
+        return "not priced", ""
     cost = "" if line.cost is None else format_money(line.cost, line.currency)
-    return Row((*cells, f"{format_money(line.price, line.currency)} per {line.buy_unit}", cost))
+    return f"{format_money(line.price, line.currency)} per {line.buy_unit}", cost
 
 
 def _wasted(lines: tuple[BillLine, ...]) -> bool:

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity
 from specc.document.document import Caution, Heading, Page, Paragraph
+from specc.document.link import Link
+from specc.document.links import billed, drawn, line_of, listed, made
 from specc.document.table import Column, Row, Table
 from specc.library.cautions import cautions
 
@@ -17,6 +19,7 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.document.sheet import Sheet
     from specc.model.garment import Garment
+    from specc.source import Span
 
 _DEFERS = (
     "This sheet certifies nothing. The laws are named as they were read, not as they stand today: check the"
@@ -61,12 +64,21 @@ def build(sheet: Sheet) -> Page:
 def _accepted(sheet: Sheet) -> Iterator[Table]:
     if not sheet.judgement.accepted:
         return
-    rows = tuple(
-        Row((each.diagnostic.code.id, plain(each.diagnostic.message), each.accept.because))
-        for each in sheet.judgement.accepted
+    rows = []
+    for each in sheet.judgement.accepted:
+        (line, of_line), (warning, of_warning) = (
+            _line(sheet, each.accept.origin),
+            _worded(sheet, each.diagnostic),
+        )
+        cells = (each.diagnostic.code.id, line, warning, each.accept.because)
+        rows.append(Row(cells, links=(*of_line, *of_warning)))
+    columns = (
+        Column("Code", width=16.0),
+        Column("Line", width=14.0),
+        Column("Warning"),
+        Column("Why the designer accepts it"),
     )
-    columns = (Column("Code"), Column("Warning"), Column("Why the designer accepts it"))
-    yield Table("accepted", "Accepted warnings", columns, rows)
+    yield Table("accepted", "Accepted warnings", columns, tuple(rows))
 
 
 def _remaining(sheet: Sheet) -> Iterator[Heading | Paragraph | Table]:
@@ -75,8 +87,14 @@ def _remaining(sheet: Sheet) -> Iterator[Heading | Paragraph | Table]:
         yield Heading("Remaining warnings")
         yield Paragraph("None.")
         return
-    columns = (Column("Code"), Column("Line"), Column("Warning"), Column("What to do"))
-    yield Table("warnings", "Remaining warnings", columns, tuple(map(_warning, left)))
+    columns = (
+        Column("Code", width=16.0),
+        Column("Line", width=14.0),
+        Column("Warning"),
+        Column("What to do"),
+    )
+    rows = tuple(_warning(sheet, each) for each in left)
+    yield Table("warnings", "Remaining warnings", columns, rows)
 
 
 def plain(message: str) -> str:
@@ -84,6 +102,37 @@ def plain(message: str) -> str:
     return message.replace("`", "")
 
 
-def _warning(each: Diagnostic) -> Row:
-    line = str(each.span.line) if each.span else ""
-    return Row((each.code.id, line, plain(each.message), plain("; ".join(each.helps))))
+def _warning(sheet: Sheet, each: Diagnostic) -> Row:
+    (line, of_line), (warning, of_warning) = _line(sheet, each.span), _worded(sheet, each)
+    cells = (each.code.id, line, warning, plain("; ".join(each.helps)))
+    return Row(cells, links=(*of_line, *of_warning))
+
+
+def _line(sheet: Sheet, span: Span | None) -> tuple[str, tuple[Link, ...]]:
+    """The line of a text, which is to be found on the page of the source where it is one of the spec."""
+    if span is None:
+        return "", ()
+    if span.file != sheet.garment.sources[0]:
+        return f"{span.file.name} {span.line}", ()
+    return listed(((str(span.line), line_of(span.line)),), of=1)
+
+
+def _worded(sheet: Sheet, each: Diagnostic) -> tuple[str, tuple[Link, ...]]:
+    """What a warning says, each name in it leading to where that is drawn, made or billed."""
+    text = ""
+    links: list[Link] = []
+    for number, words in enumerate(each.message.split("`")):
+        if number % 2 and (to := _place(sheet, words)):
+            links.append(Link(2, len(text), len(text) + len(words), to))
+        text += words
+    return text, tuple(links)
+
+
+def _place(sheet: Sheet, name: str) -> str:
+    """Where a thing of that name stands on the sheet; nothing for what has no place."""
+    if sheet.made_by(name) is not None:
+        return made(name)
+    if name in {line.name for line in sheet.quantities.bill}:
+        return billed(name)
+    piece = name.partition(".")[0]
+    return drawn(piece) if any(each.name == piece for each in sheet.sample.pieces) else ""

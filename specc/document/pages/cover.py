@@ -48,6 +48,7 @@ def _facts(sheet: Sheet) -> Iterator[tuple[str, Text]]:
     yield "Revision", f"{last.name}, {last.date}" if last else "none"
     yield "Maker", header.maker or ""
     yield "Season", header.season or ""
+    yield "Status", header.status or ""
     yield "Worn by", header.wearer
     yield "Puts on", header.puts_on or "opens"
     yield "Sizes", ", ".join(header.sizes)

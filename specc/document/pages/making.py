@@ -9,6 +9,7 @@ from specc.document.closures import closed_edges, closure_facts, closure_table, 
 from specc.document.constants import constant
 from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
+from specc.document.links import cut_for, made
 from specc.document.sheet import chain, part
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
@@ -38,17 +39,17 @@ _CAUGHT = (
 
 def build(sheet: Sheet) -> Page | None:
     """Each seam, finish and hem with its operations, then the seams walked."""
-    made: tuple[Seam | Finish, ...] = (*sheet.garment.seams, *sheet.garment.finishes)
+    all_made: tuple[Seam | Finish, ...] = (*sheet.garment.seams, *sheet.garment.finishes)
     attachments = sheet.garment.attachments
-    if not made and not attachments:
+    if not all_made and not attachments:
         return None
     blocks: list[Block] = []
-    for number, each in enumerate(made, start=1):
+    for number, each in enumerate(all_made, start=1):
         blocks += _one(sheet, each, number)
     by_themselves = [index for index, asked in enumerate(attachments) if asked.making is not None]
-    for number, index in enumerate(by_themselves, start=len(made) + 1):
+    for number, index in enumerate(by_themselves, start=len(all_made) + 1):
         blocks += _attached(sheet, index, number)
-    blocks += _caught(sheet, len(made) + len(by_themselves) + 1)
+    blocks += _caught(sheet, len(all_made) + len(by_themselves) + 1)
     blocks += _walks(sheet)
     blocks += openings_table(sheet)
     closures = ", closures" if sheet.sample.closures else ""
@@ -65,12 +66,13 @@ def _lead(lengths: Lengths) -> str:
 
 def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
     making = each.making
-    heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each))
+    heading = Heading(f"{_named(each)}: {making.title}", str(number), _edges(each), made(each.name))
     said: list[tuple[str, Text]] = [*_facts(sheet, making, each.allowances)]
     closing = isinstance(each, Finish) and each.closing is not None
     if isinstance(each, Finish) and closing:
         said[2:2] = closure_facts(sheet, each)
-    facts = Facts(tuple(Fact(label, value) for label, value in said if value))
+    taken = {sheet.trim_called(takes.trim): cut_for(takes.trim, each.name) for takes in making.takes}
+    facts = Facts(tuple(Fact(label, value, taken.get(str(value), "")) for label, value in said if value))
     work = (_operations(sheet, making.passes, number),) if making.passes else ()
     places = tuple(closure_table(sheet, each)) if isinstance(each, Finish) and closing else ()
     yield Group("together", (heading, facts, *work, *places))

@@ -13,6 +13,7 @@ from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, P
 from specc.document.drawing import Drawing
 from specc.document.fullness_table import DRAWN_IN, fullness_table, has_fullness, height_of_table
 from specc.document.lengths import Lengths
+from specc.document.links import drawn
 from specc.document.marks import scale_bar
 from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
 from specc.document.printed import Printed
@@ -152,7 +153,7 @@ def _piece(sheet: Sheet, piece: Piece, cut: CutPiece) -> Iterator[Block]:
     if has_fullness(piece):
         signs = f"{signs} {DRAWN_IN}"
     said = Group("stack", (Facts(tuple(_facts(sheet, piece))), Paragraph(signs, "note")))
-    title = Heading(_named(piece), detail=f"size {sheet.header.sample}")
+    title = Heading(_named(piece), detail=f"size {sheet.header.sample}", place=drawn(piece.name))
     beside = Group("beside", (figure, said), first=_WIDTH + 6.0)
     tables = (*_edges(sheet, piece), *_darts(sheet, piece), *attached_table(sheet, piece.name))
     drawn_in = tuple(fullness_table(sheet, piece))

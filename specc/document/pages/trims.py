@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from specc.document.closures import counted
 from specc.document.document import Group, Heading, Page
+from specc.document.link import Link
+from specc.document.links import billed, cut_for, listed, made
 from specc.document.table import Column, Row, Table
 from specc.units import format_ratio
 
@@ -48,7 +50,12 @@ def _pieces(sheet: Sheet, title: str) -> Iterator[Table]:
             for size in sheet.quantities.sizes
         )
         cells = tuple("" if one is None else counted(one) for one in counts)
-        rows.append(Row((sheet.trim_called(trim), sheet.title_of(used_on), *cells)))
+        (title, of_title), (used, of_used) = (
+            listed(((sheet.trim_called(trim), billed(trim)),)),
+            listed(((sheet.title_of(used_on), made(used_on)),), of=1),
+        )
+        place = cut_for(trim, used_on)
+        rows.append(Row((title, used, *cells), place=place, links=(*of_title, *of_used)))
     if rows:
         columns = (Column("Fastening"), Column("For"), *sheet.size_columns("In size", width=20.0))
         note = "A length behind a number is that in which the piece is sold."
@@ -65,10 +72,16 @@ def _uses(sheet: Sheet) -> Iterator[tuple[TrimCut, ...]]:
 def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Heading | Table]:
     cut = cuts[0]
     round_ = "in one closed round" if cut.closed else "with two ends"
+    title, used = sheet.trim_called(cut.trim), sheet.title_of(cut.used_on)
     yield Heading(
-        sheet.trim_called(cut.trim),
+        title,
         str(number),
-        f"for {sheet.title_of(cut.used_on)}: cut {cut.count}, {round_}",
+        f"for {used}: cut {cut.count}, {round_}",
+        cut_for(cut.trim, cut.used_on),
+        (
+            Link(0, 0, len(title), billed(cut.trim)),
+            Link(1, len("for "), len("for ") + len(used), made(cut.used_on)),
+        ),
     )
     columns = (
         Column("Made of"),

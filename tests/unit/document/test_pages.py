@@ -131,7 +131,7 @@ def test_laws_are_deferred_to() -> None:
 
 def test_accepted_warnings_stand_with_the_reason_and_the_others_with_a_cure() -> None:
     assert table("accepted").rows[0].cells == (
-        "SPC501", "dart front.bust-dart shows in open cloth", "the dart is the ornament & <b>shows</b>",
+        "SPC501", "85", "dart front.bust-dart shows in open cloth", "the dart is the ornament & <b>shows</b>",
     )  # fmt: skip
     (remaining,) = table("warnings").rows
     assert (remaining.cells[0], remaining.cells[2:]) == (

@@ -26,6 +26,12 @@ def test_what_is_not_said_has_its_usual_value() -> None:
     assert header.sample == "14"
     assert (header.wearer, header.puts_on, header.unit, header.paper) == ("adult", None, "cm", "A4")
     assert (header.order, header.revisions, header.maker, header.season) == ((), (), None, None)
+    assert header.status is None
+
+
+@pytest.mark.parametrize("status", ["draft", "for sampling", "approved"])
+def test_a_garment_says_how_far_it_has_come(status: str) -> None:
+    assert garment_of(spec(f"status {status}")).header.status == status
 
 
 def test_a_garment_may_do_without_a_name() -> None:
@@ -48,6 +54,7 @@ def test_an_empty_title_is_none() -> None:
     ("body", "answers"),
     [
         ("sizes 8, 9", [("SPC201", "9")]),
+        ("status finished", [("SPC210", "finished")]),
         ("sizes 8 in, 10", [("SPC201", "8 in")]),
         ("sizes 8 10", [("SPC207", "8 10")]),
         ("sizes 8 to 12", [("SPC207", "8 to 12")]),
