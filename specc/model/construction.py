@@ -14,11 +14,29 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 
+LAID = (
+    "open",
+    "to one side",
+    "to the first side",
+    "to the second side",
+    "first over second",
+    "second over first",
+    "edge to edge",
+    "turned",
+)
+"""How the plies of a seam lie when it is done, or its allowances on them."""
+
+LYING = ("folded-binding", "binding", "raw-binding", "doubled-binding", "facing", "tape", "filling")
+"""How a trim lies: over the edge, folded in half; sewn on and turned over it, its far edge turned under or
+left raw; doubled first; sewn on and turned to one side altogether; flat on the seam; loose in a fold."""
+
+
 @dataclass(frozen=True, slots=True)
 class Pass:
     """One operation, in words, with its stitch (ISO 4915 number) and stitch length.
 
-    `inset` from `inset_from`.
+    `inset` from `inset_from`. `through` is what it goes through, where that is not all that lies at its
+    place: `first` and `second` (plies), `allowances`, or trims by what the method calls them.
     """
 
     text: str
@@ -26,6 +44,7 @@ class Pass:
     stitch_length: Expression | None
     inset: Expression | None
     inset_from: str | None
+    through: tuple[str, ...]
     origin: Span
 
 
@@ -37,12 +56,15 @@ class Takes:
     `overlapping` is added where a round closes on itself, `turning` at each end of an open edge, `joining`
     for the seam that closes a joined round, `beyond` at each end of an open edge past which it runs on. A
     trim with ends `hanging` so far is a drawstring: it runs loose, held in nowhere, and lets the edge open to
-    its full width.
+    its full width. `lies` is how it lies on the edge, one of `LYING` or None; `turned` is `in` or `out`, the
+    side to which it is turned over the edge.
     """
 
     trim: str
     material: str
     cut_width: Expression
+    lies: str | None
+    turned: str | None
     long: Expression | None
     overlapping: Expression | None
     turning: Expression | None
@@ -75,7 +97,9 @@ class Making:
     `allowance` is that of every side, but where `second` is that of the second side and of further plies.
     `turned` are the depths by which the allowance is turned back onto the piece, from its edge outward: none,
     one or two. `raw_edge` is what becomes of the cut edges: `covered`, `overlocked`, `enclosed`, `turned` or
-    `raw`. `shows` is whether the finish is seen from outside. `faces` is how the plies lie: `right sides
+    `raw`. `folded` is what the upper allowance of a seam folds over the lower, `trimmed` what allowances are
+    trimmed to. `laid` is how the plies lie when the seam is done, one of `LAID` or None. `shows` is whether
+    the finish is seen from outside. `faces` is how the plies lie: `right sides
     together`, `wrong sides together`, `both right sides up` or None. `astm` and `iso` are the seam's letters
     and number where known. `foot` is the presser foot that helps, `needs` what the method asks of cloth and
     trims. A closure `laps` so far, one side over the other, takes `pieces` (zip, buttons) and says of those
@@ -88,6 +112,9 @@ class Making:
     allowance: Expression
     second: Expression | None
     turned: tuple[Expression, ...]
+    folded: Expression | None
+    trimmed: Expression | None
+    laid: str | None
     raw_edge: str
     shows: bool
     turns: bool

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from specc.diagnostics import Severity, declare
 from specc.library.stitches import stitches
-from specc.model.construction import Making, Pass, Setting, Takes
+from specc.model.construction import LAID, LYING, Making, Pass, Setting, Takes
 from specc.model.expression import Constant
 from specc.resolve.broken import has_broken
 from specc.resolve.codes import MISSING, MORE_THAN_ONE, unknown_name, unknown_word
@@ -58,7 +58,7 @@ DRAWSTRING_LENGTH = declare(
     "`{trim}` is a drawstring, as long as its channel and its two ends: it takes no length of its own",
 )
 
-_KNOWN = ("raw-edge", "shows", "turns", "faces", "astm", "iso", "press", "machine", "foot", "needs")
+_KNOWN = ("raw-edge", "shows", "turns", "faces", "laid", "astm", "iso", "press", "machine", "foot", "needs")
 _FACES = ("right sides together", "wrong sides together", "both right sides up")
 _RAW_EDGE = ("covered", "overlocked", "enclosed", "turned", "raw")
 _SIDES = ("first", "second")
@@ -96,7 +96,9 @@ def resolve_making(
     shows = properties.word("shows", ("yes", "no"), kind="yes or no")
     turns = properties.word("turns", ("yes", "no"), kind="yes or no")
     faces = properties.word("faces", _FACES, kind="how plies lie")
+    laid = properties.word("laid", LAID, kind="how a seam is laid")
     allowance, second, turned = _allowances(filled)
+    folded, trimmed = _worked(filled)
     if raw_edge == "turned" and node.makes.text != "seam" and allowance is not None and not turned:
         _report_not_turned(filled)
     if node.makes.text != "closure":
@@ -111,6 +113,9 @@ def resolve_making(
         allowance,
         second,
         turned,
+        folded,
+        trimmed,
+        laid,
         raw_edge or "raw",
         shows == "yes",
         turns == "yes",
@@ -226,6 +231,18 @@ def _report_not_turned(filled: Filling) -> None:
     filled.say.add(told.help("write `turned by` and how deep in place of `allowance`"))
 
 
+def _worked(filled: Filling) -> tuple[Expression | None, Expression | None]:
+    """What the upper allowance folds over the lower, and what allowances are trimmed to."""
+    folded: Expression | None = None
+    trimmed: Expression | None = None
+    for item, holds in filled.of(tree.Allowance):
+        over = filled.length(item.folded, "what an allowance folds over")
+        left = filled.length(item.trimmed, "what an allowance is trimmed to")
+        if holds:
+            folded, trimmed = over or folded, left or trimmed
+    return folded, trimmed
+
+
 def _passes(filled: Filling) -> tuple[Pass, ...]:
     """The operations whose condition holds, in order."""
     done = []
@@ -236,9 +253,20 @@ def _passes(filled: Filling) -> tuple[Pass, ...]:
         words = filled.fill(item.text)
         inset_from = filled.fill(item.inset_from) if item.inset_from else None
         reason(item.text, "pass", "what is done", filled.say)
+        through = _through(item.through, filled)
         if holds:
-            done.append(Pass(words, stitch, length, inset, inset_from, item.span))
+            done.append(Pass(words, stitch, length, inset, inset_from, through, item.span))
     return tuple(done)
+
+
+def _through(words: tuple[tree.Word, ...], filled: Filling) -> tuple[str, ...]:
+    """What a row goes through; what is neither ply, allowances nor trim is reported."""
+    materials = tuple(item.name.text for item in filled.node.body if isinstance(item, tree.Material))
+    known = (*_SIDES, "allowances", *materials)
+    for word in words:
+        if word.text not in known:
+            filled.say.add(unknown_word(word.span, word.text, "what a row goes through", known=known))
+    return tuple(word.text for word in words)
 
 
 def _stitch(node: tree.Number, say: Collector) -> str:
@@ -249,12 +277,22 @@ def _stitch(node: tree.Number, say: Collector) -> str:
     return number
 
 
+def _lying(node: tree.Lying | None, say: Collector) -> tuple[str | None, str | None]:
+    """How a trim lies, and to which side it is turned."""
+    if node is None:
+        return None, None
+    if node.how.text not in LYING:
+        say.add(unknown_word(node.how.span, node.how.text, "how a trim lies", known=LYING))
+    return node.how.text, None if node.turned is None else node.turned.text
+
+
 def _takes(filled: Filling, measured: Scope) -> tuple[Takes, ...]:
     """The trims used, each with the length that the use of the method states for it, else the method."""
     done = []
     for item, holds in filled.of(tree.Takes):
         word = item.material
         filled.known_material(word)
+        lies, turned = _lying(item.lying, filled.say)
         width = filled.length(item.cut_width, "a cut width")
         long: Expression | None = filled.length(item.long, "the length of a trim", most=MOST_LENGTH)
         added = (item.overlapping, item.turning, item.joining, item.hanging, item.beyond)
@@ -275,6 +313,8 @@ def _takes(filled: Filling, measured: Scope) -> tuple[Takes, ...]:
                     trim.name,
                     word.text,
                     width,
+                    lies,
+                    turned,
                     long,
                     overlapping,
                     turning,

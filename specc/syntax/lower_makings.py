@@ -36,23 +36,45 @@ class LowerMakings(LowerClosures):
     def material(self, meta: Meta, name: tree.Word, title: Any) -> tree.Material:
         return tree.Material(name, title, self._span(meta))
 
-    def allowance(self, meta: Meta, width: tree.Expression, on: Any, when: Any) -> tree.Allowance:
-        return tree.Allowance(width, on, when, self._span(meta))
+    def allowance(self, meta: Meta, width: tree.Expression, *parts: Any) -> tree.Allowance:
+        on, folded, trimmed, when = parts
+        return tree.Allowance(width, on, folded, trimmed, when, self._span(meta))
 
     def turned_by(self, meta: Meta, deep: tree.Expression, under: Any, when: Any) -> tree.TurnedBy:
         return tree.TurnedBy(deep, under, when, self._span(meta))
 
     def takes(self, meta: Meta, material: tree.Word, cut_width: tree.Expression, *parts: Any) -> tree.Takes:
-        *added, when = parts
+        lying, *added, when = parts
         long, overlapping, turning, joining, hanging, beyond = added
         return tree.Takes(
-            material, cut_width, long, overlapping, turning, joining, hanging, beyond, when, self._span(meta)
+            material,
+            cut_width,
+            lying,
+            long,
+            overlapping,
+            turning,
+            joining,
+            hanging,
+            beyond,
+            when,
+            self._span(meta),
         )
+
+    def lying(self, _meta: Meta, how: tree.Word, turned: Any) -> tree.Lying:
+        return tree.Lying(how, turned)
+
+    def inward_or_outward(self, _meta: Meta, side: Token) -> tree.Word:
+        return self._word(side)
 
     def pass_(self, meta: Meta, text: tree.Text, stitch: Token | None, *parts: Any) -> tree.Pass:
         number = None if stitch is None else tree.Number(parse_number(stitch), None, self._span(stitch))
-        stitch_length, inset, inset_from, when = parts
-        return tree.Pass(text, number, stitch_length, inset, inset_from, when, self._span(meta))
+        stitch_length, inset, inset_from, through, when = parts
+        return tree.Pass(
+            text, number, stitch_length, inset, inset_from, through or (), when, self._span(meta)
+        )
+
+    def pierced(self, _meta: Meta, *plies: tree.Word) -> tuple[tree.Word, ...]:
+        return plies
 
     def seam(self, meta: Meta, *parts: Any) -> tree.Seam:
         name, title, first, second, *others, method, settings = parts

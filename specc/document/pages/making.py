@@ -189,7 +189,8 @@ def _operations(sheet: Sheet, passes: tuple[Pass, ...], number: int) -> Table:
 
 
 def _runs(lengths: Lengths, inset: Fraction, inset_from: str | None) -> str:
-    return f"{lengths.fine(inset)} from {inset_from or 'the edge'}"
+    start = inset_from or "the edge"
+    return f"{lengths.fine(inset)} from {start}" if inset else f"along {start}"
 
 
 def _walks(sheet: Sheet) -> Iterator[Table]:

@@ -28,10 +28,15 @@ class Material(NamedTuple):
 
 
 class Allowance(NamedTuple):
-    """The seam allowance that a method wants: on all sides, or `on` the first or second; for which choice."""
+    """The seam allowance that a method wants: on all sides, or `on` the first or second; for which choice.
+
+    `folded` is what the upper of two folds over the lower, `trimmed` what allowances are trimmed to.
+    """
 
     width: Expression
     on: Word | None
+    folded: Expression | None
+    trimmed: Expression | None
     when: When | None
     span: Span
 
@@ -45,11 +50,19 @@ class TurnedBy(NamedTuple):
     span: Span
 
 
+class Lying(NamedTuple):
+    """How a trim lies on the edge, and to which side it is turned."""
+
+    how: Word
+    turned: Word | None
+
+
 class Takes(NamedTuple):
     """Trim used along the edge, or of a length of its own; `beyond` is what it runs on past an open end."""
 
     material: Word
     cut_width: Expression
+    lying: Lying | None
     long: Expression | None
     overlapping: Expression | None
     turning: Expression | None
@@ -88,13 +101,17 @@ Setting = Property | Hold | Spacing | AllowanceOn | CutLong | Broken
 
 
 class Pass(NamedTuple):
-    """One operation: what is done, by which stitch, how far from which edge, for which choice."""
+    """One operation.
+
+    What is done, by which stitch, how far from which edge, through what; for which choice.
+    """
 
     text: Text
     stitch: Number | None
     stitch_length: Expression | None
     inset: Expression | None
     inset_from: Text | None
+    through: tuple[Word, ...]
     when: When | None
     span: Span
 
