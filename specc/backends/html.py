@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from specc.document.document import Document
     from specc.document.drawing import Drawing
     from specc.document.link import Link
-    from specc.document.printed import Text
+    from specc.document.printed import Origin, Text
 
 
 class Pages(NamedTuple):
@@ -81,6 +81,7 @@ def _environment(*, screen: bool) -> Environment:
         lstrip_blocks=True,
     )
     environment.globals["screen"] = screen
+    environment.globals["note"] = _Notes().note
     environment.filters["text"] = _in_both_units if screen else _in_own_unit
     environment.filters["linked"] = _linked(environment.filters["text"])
     environment.filters["fragment"] = fragment
@@ -90,6 +91,25 @@ def _environment(*, screen: bool) -> Environment:
     environment.filters["tabbed"] = _tabbed
     environment.filters["groupby_run"] = _runs
     return environment
+
+
+class Note(NamedTuple):
+    """Where a number comes from, told once on the page; `first` is whether it has not been told before."""
+
+    name: str
+    first: bool
+
+
+class _Notes:
+    """The notes of a page, numbered as they come."""
+
+    def __init__(self) -> None:
+        self._names: dict[Origin, str] = {}
+
+    def note(self, origin: Origin) -> Note:
+        """The note of an origin."""
+        first = origin not in self._names
+        return Note(self._names.setdefault(origin, f"from-{len(self._names) + 1}"), first)
 
 
 def _in_own_unit(text: Text) -> Markup:

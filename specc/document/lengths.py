@@ -12,7 +12,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Concatenate, ParamSpec
 
 from specc.document.printed import Printed
-from specc.units import UNITS, format_length, format_number
+from specc.units import UNITS, Dimension, format_angle, format_length, format_number, format_ratio
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -90,6 +90,16 @@ class Lengths:
     def said(self, mm: Fraction | float) -> str:
         """The nearest step, with the unit."""
         return format_length(mm, self.unit)
+
+    def figure(self, value: float, dimension: Dimension) -> str:
+        """A value of the garment in the way of its dimension; a length without its unit."""
+        if dimension == Dimension.LENGTH:
+            return self.near(value)
+        if dimension == Dimension.ANGLE:
+            return format_angle(value)
+        if dimension == Dimension.RATIO:
+            return format_ratio(value)
+        return millimetres(value) if dimension == Dimension.AREA else format_number(value, decimals=2)
 
     def fine(self, mm: Fraction | float) -> str:
         """To a finer step, with the unit: for what is small, such as an allowance or an inset."""

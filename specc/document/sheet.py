@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Protocol
 
 from specc.document.lengths import Lengths
+from specc.document.printed import Origin
 from specc.document.table import Align, Column
 
 if TYPE_CHECKING:
@@ -18,11 +19,11 @@ if TYPE_CHECKING:
     from specc.making.assembly import Assembly, EdgeUse, SizeAssembly
     from specc.model.construction import Finish, Seam
     from specc.model.expression import PartRef
-    from specc.model.garment import Accept, Garment, Header
-    from specc.model.material import Cloth, Thread, Trim
+    from specc.model.garment import Accept, Garment, Header, Label
+    from specc.model.material import Cloth, Packing, Thread, Trim
     from specc.pattern.piece import Piece
     from specc.quantities.quantities import Quantities, SizeQuantities
-    from specc.source import SourceFile
+    from specc.source import SourceFile, Span
 
 _PAGE_HEIGHTS = MappingProxyType({"A4": 297.0, "Letter": 279.4})  # ISO 216; ANSI/ASME Y14.1
 _PAGE_MARGINS = 41.0  # above and below together, as in templates/css/page.css
@@ -119,6 +120,31 @@ class Sheet:
             Column(size, Align.RIGHT, over=over, width=room, strong=size == self.header.sample, size=size)
             for size in self.sizes
         )
+
+    def origin(self, words: Text, asked: Span) -> Origin:
+        """Where a number comes from that the text asks for at that place; its line, if it is on the sheet."""
+        spec, line = self.garment.sources[0], asked.line
+        if asked.file is not spec:
+            return Origin(words, f"Line {line} of {asked.file.name}")
+        return Origin(words, f"Line {line}", line if self.quantities.priced else 0)
+
+    def asked(self, name: str) -> Span:
+        """Where a seam, finish, hem, closure or attachment of that name stands."""
+        garment = self.garment
+        made = (*garment.seams, *garment.finishes, *garment.attachments)
+        return next(each.origin for each in made if each.name == name)
+
+    def declared(self, kind: str, name: str) -> Span:
+        """Where a material of the bill stands; `kind` as its lines have it."""
+        garment = self.garment
+        of_kind: dict[str, tuple[Cloth | Trim | Thread | Packing | Label, ...]] = {
+            "cloth": garment.cloths,
+            "trim": garment.trims,
+            "thread": garment.threads,
+            "packing": garment.packing,
+            "label": garment.labels,
+        }
+        return next(each.origin for each in of_kind[kind] if each.name == name)
 
     def use_of(self, piece: str, edge: str) -> EdgeUse | None:
         """What an edge is for, in the sample size."""

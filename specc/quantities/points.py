@@ -8,10 +8,11 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from specc.quantities.quantities import ExpectResult, PointOfMeasure
+from specc.model.expression import Applied, Arithmetic, Constant, Geometric, Named
+from specc.quantities.quantities import ExpectResult, PointOfMeasure, Term
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
     from specc.making.assembly import SizeAssembly
     from specc.model.expression import Expression
@@ -49,7 +50,33 @@ def point_of_measure(measure: Measure, evaluate: tuple[Callable[[Expression], fl
     plus = None if measure.plus is None else evaluate[0](measure.plus)
     minus = None if measure.minus is None else evaluate[0](measure.minus)
     steps = tuple(after - before for before, after in pairwise(values))
-    return PointOfMeasure(measure.name, measure.title, measure.dimension, plus, minus, values, steps)
+    terms = _terms(measure.value, evaluate)
+    return PointOfMeasure(measure.name, measure.title, measure.dimension, plus, minus, values, steps, terms)
+
+
+def _terms(expression: Expression, evaluate: tuple[Callable[[Expression], float], ...]) -> tuple[Term, ...]:
+    """What an expression asks of chart and pieces, each once; nothing where that is all it says."""
+    asked = {" ".join(part.origin.text.split()): part for part in _asked(expression)}
+    if expression in asked.values():
+        return ()
+    return tuple(
+        Term(text, part.dimension, tuple(of_size(part) for of_size in evaluate))
+        for text, part in asked.items()
+    )
+
+
+def _asked(expression: Expression) -> Iterator[Named | Geometric]:
+    match expression:
+        case Named() | Geometric():
+            yield expression
+        case Arithmetic(left=left, right=right):
+            yield from _asked(left)
+            yield from _asked(right)
+        case Applied(arguments=arguments):
+            for argument in arguments:
+                yield from _asked(argument)
+        case Constant():
+            pass
 
 
 def expectation(expect: Expect, evaluate: tuple[Callable[[Expression], float], ...]) -> ExpectResult:

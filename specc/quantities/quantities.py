@@ -122,10 +122,19 @@ class BiasPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Term:
+    """What a calculation asks for, as written, and what it came to in every size (base units)."""
+
+    text: str
+    dimension: Dimension
+    values: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PointOfMeasure:
     """A point of measure over the sizes; `values` and `steps` (to the next size) in base units.
 
-    Tolerances are sizes.
+    Tolerances are sizes. `terms` are those of which it is made, where it is more than one of them.
     """
 
     name: str
@@ -135,6 +144,7 @@ class PointOfMeasure:
     minus: float | None
     values: tuple[float, ...]
     steps: tuple[float, ...]
+    terms: tuple[Term, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

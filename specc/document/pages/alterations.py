@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 from specc.document.alteration_drawing import overlay
 from specc.document.document import Figure, Group, Heading, Page, Paragraph
 from specc.document.fullness_changes import fullness_changes
+from specc.document.origins import of_change, of_edge
+from specc.document.printed import traced
 from specc.document.table import Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
@@ -142,12 +144,20 @@ def _edges(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Table]:
         on_paper = on_paper or drawn
         lengths = tuple(_lengths(each, drawn=drawn) if each else None for each in changes)
         word = "drawn " if drawn else ""
-        before = tuple(_cell(each, 0, near, none=_NEW) for each in lengths)
-        after = tuple(_cell(each, 1, near, none=_GONE) for each in lengths)
-        if all(cell == _NEW for cell in before):
+        before, after = (
+            tuple(
+                traced(
+                    _cell(each, when, near, none=none),
+                    of_edge(sheet, piece, edge, size, number - 1 + when) if each and not drawn else None,
+                )
+                for size, each in enumerate(lengths)
+            )
+            for when, none in enumerate((_NEW, _GONE))
+        )
+        if all(str(cell) == _NEW for cell in before):
             rows.append(Row((f"{piece}.{edge}", _NEW, *after)))
             continue
-        change = tuple(_difference(each, sheet.lengths) for each in lengths)
+        change = tuple(_difference(sheet, each, number) for each in lengths)
         rows += (
             Row((f"{piece}.{edge}", f"{word}before", *before), with_next=True),
             Row(("", f"{word}after", *after), with_next=any(change)),
@@ -216,10 +226,11 @@ def _cell(lengths: BeforeAfter | None, when: int, near: Callable[[float], Text],
     return none if value is None else near(value)
 
 
-def _difference(change: BeforeAfter | None, lengths: Lengths) -> Text:
+def _difference(sheet: Sheet, change: BeforeAfter | None, number: int) -> Text:
     if change is None or change[0] is None or change[1] is None:
         return ""
-    return lengths.both(_signed, change[1] - change[0])
+    origin = of_change(sheet, number - 1, change[0], change[1])
+    return traced(sheet.lengths.both(_signed, change[1] - change[0]), origin)
 
 
 def _signed(lengths: Lengths, mm: float) -> str:

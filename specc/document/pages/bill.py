@@ -5,9 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from specc.document.amount_origins import of_bought, of_cost, of_gross, of_line
 from specc.document.colourways import amount_in, colourways
 from specc.document.document import Page, Paragraph
 from specc.document.links import billed, cut_for, listed, made
+from specc.document.printed import traced
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.quantities.bill_cloth import BY_AREA
@@ -17,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import BillLine
 
@@ -66,7 +69,7 @@ def _line(sheet: Sheet, line: BillLine, *, priced: bool, first: bool) -> Row:
     used, of_use = listed(
         ((sheet.title_of(name), _used_at(sheet, line, name)) for name in line.used_on), of=1
     )
-    cells = (title, used, *_counted(sheet, line), *(_priced(line) if priced else ()))
+    cells = (title, used, *_counted(sheet, line), *(_priced(sheet, line) if priced else ()))
     return Row(cells, place=billed(line.name) if first else "", links=(*of_title, *of_use))
 
 
@@ -85,23 +88,26 @@ def _used_at(sheet: Sheet, line: BillLine, used_on: str) -> str:
     return next(strips, "")
 
 
-def _counted(sheet: Sheet, line: BillLine) -> tuple[str, ...]:
+def _counted(sheet: Sheet, line: BillLine) -> tuple[Text, ...]:
     one = line.per_garment[sheet.sample_index] if line.per_garment else None
     wasted = _wasted(sheet.quantities.bill)
     if line.order is None:
         return ("not counted", "", *(("",) if wasted else ()), "", "")
-    gross = (amount_in(line.gross, line.unit),) if wasted else ()
-    amounts = (amount_in(one, line.unit), amount_in(line.order, line.unit), *gross)
-    return (*amounts, "cut" if _comes_with_cloth(line) else _bought(line), line.unit)
+    gross = (traced(amount_in(line.gross, line.unit), of_gross(sheet, line)),) if wasted else ()
+    found = of_line(sheet, line)
+    net = (traced(amount_in(amount, line.unit), found) for amount in (one, line.order))
+    buy = traced("cut" if _comes_with_cloth(line) else _bought(line), of_bought(sheet, line))
+    return (*net, *gross, buy, line.unit)
 
 
-def _priced(line: BillLine) -> tuple[str, str]:
+def _priced(sheet: Sheet, line: BillLine) -> tuple[Text, Text]:
     if _comes_with_cloth(line):
         return "in the cloth", ""
     if line.price is None or line.currency is None:
         return "not priced", ""
     cost = "" if line.cost is None else format_money(line.cost, line.currency)
-    return f"{format_money(line.price, line.currency)} per {line.buy_unit}", cost
+    price = f"{format_money(line.price, line.currency)} per {line.buy_unit}"
+    return price, traced(cost, of_cost(sheet, line))
 
 
 def _wasted(lines: tuple[BillLine, ...]) -> bool:
@@ -142,12 +148,15 @@ def _by_size(sheet: Sheet) -> Iterator[Table]:
         Column("", width=12.0),
         *sheet.size_columns("One garment of size"),
     )
-    rows = dict.fromkeys(
-        Row((_plain(line), line.unit, *(amount_in(amount, line.unit) for amount in line.per_garment)))
-        for line in sheet.quantities.bill
-        if line.per_garment
-    )
-    yield Table("materials-by-size", "By size", columns, tuple(rows))
+    lines = (line for line in sheet.quantities.bill if line.per_garment)
+    rows = (Row((_plain(line), line.unit, *_amounts(sheet, line))) for line in lines)
+    apart = {row.cells: row for row in rows}
+    yield Table("materials-by-size", "By size", columns, tuple(apart.values()))
+
+
+def _amounts(sheet: Sheet, line: BillLine) -> Iterator[Text]:
+    found = of_line(sheet, line)
+    return (traced(amount_in(amount, line.unit), found) for amount in line.per_garment)
 
 
 def _bases(lines: tuple[BillLine, ...]) -> Iterator[Paragraph]:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.document.amount_origins import of_lay
 from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.lay_drawing import lay_drawing
 from specc.document.lengths import Lengths
+from specc.document.printed import traced
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.geometry.point import Point
@@ -132,7 +134,10 @@ def _table(sheet: Sheet, lays: ClothLays) -> Table:
                 "once" if lay.times == 1 else f"{lay.times} times",
                 sheet.lengths.up_in_both(lay.length),
                 format_ratio(lay.share),
-                both(Lengths.of_cloth, lay.length * lay.plies * lay.times),
+                traced(
+                    both(Lengths.of_cloth, lay.length * lay.plies * lay.times),
+                    of_lay(sheet, lays.cloth, lay),
+                ),
             )
         )
         for number, lay in enumerate(lays.lays, start=1)

@@ -10,6 +10,8 @@ from specc.document.constants import constant
 from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
 from specc.document.links import cut_for, made
+from specc.document.origins import of_rest, of_side
+from specc.document.printed import traced
 from specc.document.sheet import chain, part
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
@@ -209,14 +211,18 @@ def _walks(sheet: Sheet) -> Iterator[Table]:
         plies = [tuple(ply.length for ply in walk.others) for walk in walks]
         sides = zip(*((*two, *more) for two, more in zip(lengths, plies, strict=True)), strict=True)
         name = seam.title or seam.name
-        for edges, side in zip(walks[0].sides, sides, strict=True):
-            rows.append(Row((name, _walked(edges), *map(near, side)), with_next=True))
+        for place, (edges, side) in enumerate(zip(walks[0].sides, sides, strict=True)):
+            cells = (
+                traced(near(value), of_side(sheet, index, walk.sides[place]))
+                for value, walk in zip(side, walks, strict=True)
+            )
+            rows.append(Row((name, _walked(edges), *cells), with_next=True))
             name = ""
         if any(walk.ease for walk in walks):
             word = "gathers" if seam.gathered else "ease"
             rows.append(Row(("", word, *(near(walk.ease) for walk in walks)), with_next=True))
         allowed = range_of(tuple(f"{millimetres(walk.tolerance)} mm" for walk in walks))
-        left = (millimetres(walk.worst) for walk in walks)
+        left = (traced(millimetres(walk.worst), of_rest(sheet, index, walk)) for walk in walks)
         rows.append(Row(("", f"left over, mm; {allowed} allowed", *left)))
     note = (
         "All sides as sewn, darts closed and gathers drawn in; 2 × stands for both halves of an edge that one"

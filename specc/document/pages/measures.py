@@ -6,17 +6,18 @@ from string import ascii_uppercase
 from typing import TYPE_CHECKING
 
 from specc.document.document import Page
-from specc.document.lengths import millimetres
+from specc.document.lengths import Lengths
+from specc.document.origins import of_demand, of_point
+from specc.document.printed import traced
 from specc.document.table import Align, Column, Row, Table
-from specc.units import Dimension, format_angle, format_number, format_ratio
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from specc.document.lengths import Lengths
     from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import ExpectResult, PointOfMeasure
+    from specc.units import Dimension
 
 
 def build(sheet: Sheet) -> Page | None:
@@ -46,7 +47,7 @@ def _points(sheet: Sheet) -> Iterator[Table]:
         Column("measured", over="Sample", width=19.0, blank=True),
         Column("off by", over="Sample", width=16.0, blank=True),
     )
-    rows = tuple(_point(letter(index), point, sheet.lengths) for index, point in enumerate(points))
+    rows = tuple(_point(sheet, index, point) for index, point in enumerate(points))
     yield Table(
         "points-of-measure",
         "",
@@ -56,11 +57,15 @@ def _points(sheet: Sheet) -> Iterator[Table]:
     )
 
 
-def _point(mark: str, point: PointOfMeasure, lengths: Lengths) -> Row:
+def _point(sheet: Sheet, index: int, point: PointOfMeasure) -> Row:
+    lengths = sheet.lengths
     less = "" if point.minus is None else printed(point.minus, point.dimension, lengths)
     more = "" if point.plus is None else printed(point.plus, point.dimension, lengths)
-    values = (printed(value, point.dimension, lengths) for value in point.values)
-    return Row((mark, point.title, less, more, *values, "", ""))
+    values = (
+        traced(printed(value, point.dimension, lengths), of_point(sheet, index, size))
+        for size, value in enumerate(point.values)
+    )
+    return Row((letter(index), point.title, less, more, *values, "", ""))
 
 
 def _steps(sheet: Sheet) -> Iterator[Table]:
@@ -98,13 +103,16 @@ def _expected(sheet: Sheet) -> Iterator[Table]:
         *sheet.size_columns("Found in size"),
         Column("Met", Align.RIGHT, width=12.0),
     )
-    rows = tuple(row for each in sheet.quantities.expects for row in _demand(each, sheet.lengths))
+    rows = tuple(
+        row for index, each in enumerate(sheet.quantities.expects) for row in _demand(sheet, index, each)
+    )
     yield Table("expected", "Demands", columns, rows)
 
 
-def _demand(each: ExpectResult, lengths: Lengths) -> Iterator[Row]:
+def _demand(sheet: Sheet, index: int, each: ExpectResult) -> Iterator[Row]:
     """What came out; below it the most that each size may have, where that differs from size to size."""
-    found = (printed(value, each.dimension, lengths) for value in each.left)
+    lengths, origin = sheet.lengths, of_demand(sheet, index)
+    found = (traced(printed(value, each.dimension, lengths), origin) for value in each.left)
     text = each.text.replace(">=", "≥").replace("<=", "≤")
     yield Row((text, each.because or "", *found, "yes" if all(each.met) else "no"))
     if each.limits:
@@ -119,10 +127,4 @@ def letter(index: int) -> str:
 
 def printed(value: float, dimension: Dimension, lengths: Lengths) -> Text:
     """A value of the garment in the way of its dimension; a length without its unit."""
-    if dimension == Dimension.LENGTH:
-        return lengths.near_in_both(value)
-    if dimension == Dimension.ANGLE:
-        return format_angle(value)
-    if dimension == Dimension.RATIO:
-        return format_ratio(value)
-    return millimetres(value) if dimension == Dimension.AREA else format_number(value, decimals=2)
+    return lengths.both(Lengths.figure, value, dimension)

@@ -15,8 +15,9 @@ from specc.document.fullness_table import DRAWN_IN, fullness_table, has_fullness
 from specc.document.lengths import Lengths
 from specc.document.links import drawn
 from specc.document.marks import scale_bar
+from specc.document.origins import of_edge
 from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
-from specc.document.printed import Printed
+from specc.document.printed import Printed, traced
 from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said
 from specc.geometry.point import Point
@@ -234,8 +235,11 @@ def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
     for edge in piece.edges:
         use = sheet.use_of(piece.name, edge.name)
         lengths = tuple(
-            sheet.lengths.near_in_both(stitched_length(other))
-            for each in sheet.in_sizes(piece.name)
+            traced(
+                sheet.lengths.near_in_both(stitched_length(other)),
+                of_edge(sheet, piece.name, edge.name, size),
+            )
+            for size, each in enumerate(sheet.in_sizes(piece.name))
             for other in each.edges
             if other.name == edge.name
         )

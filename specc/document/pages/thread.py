@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from specc.document.amount_origins import of_stitching, of_thread
 from specc.document.document import Page, Paragraph
+from specc.document.printed import traced
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
 from specc.library.threads import FORMULAS, sources
@@ -72,9 +74,9 @@ def _passes(sheet: Sheet, uses: tuple[ThreadUse, ...]) -> Table:
                     f"{use.stitch} {names.get(use.stitch, '')}".strip(),
                     _long(sheet, use.length),
                     _LOST if use.ratio is None else format_number(use.ratio, decimals=2),
-                    _long(sheet, use.needle_length),
+                    traced(_long(sheet, use.needle_length), of_stitching(sheet, use)),
                     (use.needle or _UNDECLARED) if use.needle_length else "",
-                    _long(sheet, use.other_length),
+                    traced(_long(sheet, use.other_length), of_stitching(sheet, use)),
                     (use.other or _UNDECLARED) if use.other_length else "",
                 )
             )
@@ -91,8 +93,11 @@ def _threads(sheet: Sheet) -> Iterator[Table]:
                 f"{thread.name}: {' '.join(word for word in (thread.title, thread.size) if word)}",
                 format_ratio(waste_of(thread)),
                 *(
-                    _long(sheet, length_of(thread.name, size) * (1.0 + waste_of(thread)))
-                    for size in sheet.quantities.sizes
+                    traced(
+                        _long(sheet, length_of(thread.name, size) * (1.0 + waste_of(thread))),
+                        of_thread(sheet, thread, place),
+                    )
+                    for place, size in enumerate(sheet.quantities.sizes)
                 ),
             )
         )

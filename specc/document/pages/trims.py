@@ -8,6 +8,8 @@ from specc.document.closures import counted
 from specc.document.document import Group, Heading, Page
 from specc.document.link import Link
 from specc.document.links import billed, cut_for, listed, made
+from specc.document.origins import of_cut_length, of_held, of_seam_line, of_zone
+from specc.document.printed import traced
 from specc.document.table import Column, Row, Table
 from specc.units import format_ratio
 
@@ -96,18 +98,26 @@ def _rows(sheet: Sheet, cuts: tuple[TrimCut, ...]) -> Iterator[Row]:
     near, up = sheet.lengths.near_in_both, sheet.lengths.up_in_both
     runs = tuple(_runs(cut.zones) for cut in cuts)
     for key, (first, times) in runs[0].items():
-        lengths = (near(each[key][0].end - each[key][0].start) if key in each else "" for each in runs)
+        lengths = (
+            traced(near(each[key][0].end - each[key][0].start), of_zone(sheet, cut, each[key][0], size))
+            if key in each
+            else ""
+            for size, (cut, each) in enumerate(zip(cuts, runs, strict=True))
+        )
         several = (key[0], key[1], 1) in runs[0]
         yield Row((_laid(first, times, _from(sheet, first) if several else ""), *lengths))
     if len(cuts[0].zones) != 1:
-        yield Row(("seam line in all", *(near(cut.seam_length) for cut in cuts)))
+        in_all = (traced(near(cut.seam_length), of_seam_line(sheet, cut)) for cut in cuts)
+        yield Row(("seam line in all", *in_all))
     if cuts[0].stated:
         yield Row(("length stated, relaxed", *(near(cut.seam_length - cut.held) for cut in cuts)))
     elif any(cut.held for cut in cuts):
-        yield Row(("less what is held in", *(near(-cut.held) if cut.held else "0" for cut in cuts)))
+        held = (traced(near(-cut.held), of_held(sheet, cut)) if cut.held else "0" for cut in cuts)
+        yield Row(("less what is held in", *held))
     for index, added in enumerate(cuts[0].additions):
         yield Row((f"and {added.what}", *(near(cut.additions[index].length) for cut in cuts)))
-    yield Row(("Cut length", *(up(cut.cut_length) for cut in cuts)), strong=True)
+    whole = (traced(up(cut.cut_length), of_cut_length(sheet, cut)) for cut in cuts)
+    yield Row(("Cut length", *whole), strong=True)
 
 
 def _runs(zones: tuple[Zone, ...]) -> dict[tuple[str, str, int], tuple[Zone, int]]:
