@@ -126,6 +126,7 @@ def document(result: Result, *, priced: bool = True) -> Document | None:
     """The pages of a checked garment, with or without prices; None while it has errors."""
     from specc.document.build import build  # noqa: PLC0415  only a build pays for paper
     from specc.document.sheet import Sheet  # noqa: PLC0415
+    from specc.flat import lay_flat  # noqa: PLC0415
 
     failed = any(said.severity is Severity.ERROR for said in result.diagnostics)
     amounts = None if failed else quantities(result)
@@ -133,7 +134,9 @@ def document(result: Result, *, priced: bool = True) -> Document | None:
         return None
     shown = amounts if priced else unpriced(amounts)
     project = _project(result)
-    return build(Sheet(result.garment, result.assembly, shown, result.judgement, __version__, project))
+    sizes = {size.size: size for size in result.assembly.sizes}
+    flat = lay_flat(result.garment, sizes[result.garment.header.sample])
+    return build(Sheet(result.garment, result.assembly, shown, result.judgement, flat, __version__, project))
 
 
 def _project(result: Result) -> tuple[SourceFile, ...]:

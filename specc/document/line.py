@@ -39,6 +39,11 @@ class LineKind(StrEnum):
     SCALE_DARK = "scale-dark"
     SCALE_LIGHT = "scale-light"
     SHADE = "shade"
+    CLOTH = "cloth"
+    GARMENT = "garment"
+    SEAM = "seam"
+    ROW = "row"
+    FASTENING = "fastening"
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,5 +81,10 @@ LINES = MappingProxyType(
         LineKind.SCALE_DARK: LineStyle(0.13, fill=0.0),
         LineKind.SCALE_LIGHT: LineStyle(0.13, fill=1.0),
         LineKind.SHADE: LineStyle(0.0, fill=0.9),
+        LineKind.CLOTH: LineStyle(0.0, fill=1.0),
+        LineKind.GARMENT: LineStyle(0.5),
+        LineKind.SEAM: LineStyle(0.25),
+        LineKind.ROW: LineStyle(0.18, (0.9, 0.6)),
+        LineKind.FASTENING: LineStyle(0.25, fill=1.0),
     }
 )

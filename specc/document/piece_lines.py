@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from specc.document.drawing import Stroke, Trace
 from specc.document.line import LineKind
 from specc.document.marks import drill_mark, fold_bracket, grain_arrow, line, notch
-from specc.geometry.crossing import crossings
 from specc.geometry.offset import parallel
 from specc.geometry.path import Path
 from specc.geometry.region import signed_area
+from specc.geometry.within import within
 from specc.pattern.drilling import drill_marks
 from specc.pattern.measure import dart_tip, place_on_edge
 from specc.pattern.outline import drawn_outline
@@ -67,18 +67,8 @@ def turned_lines(
         deep = turned[0] if len(turned) > 1 else 0.0
         if deep * float(view.scale) >= _FOLDS_APART:
             away = deep * outward_turn(piece)
-            traces += (view.trace(run) for part in edge.parts for run in _within(parallel(part, away), cut))
+            traces += (view.trace(run) for part in edge.parts for run in within(parallel(part, away), cut))
     return (Stroke(LineKind.DART_MIDDLE, tuple(traces)),) if traces else ()
-
-
-def _within(path: Path, outline: Path) -> Iterator[Path]:
-    """The path made longer, or shorter, until both its ends lie on the outline round it."""
-    middle, reach = 0.5 * path.length(), path.length()
-    longer = path.extended(reach, reach)
-    stops = [crossing.along - reach for crossing in crossings(longer, outline)]
-    before, after = [at for at in stops if at < middle], [at for at in stops if at > middle]
-    if before and after:
-        yield longer.between(max(before) + reach, min(after) + reach)
 
 
 def cut_line(piece: Piece, polygon: tuple[Point, ...], view: View) -> Stroke:

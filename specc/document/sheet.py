@@ -16,6 +16,7 @@ from specc.document.table import Align, Column
 if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.document.printed import Text
+    from specc.flat.laid import Flat
     from specc.making.assembly import Assembly, EdgeUse, SizeAssembly
     from specc.model.construction import Finish, Seam
     from specc.model.expression import PartRef
@@ -58,7 +59,7 @@ class Judged(Protocol):
 class Sheet:
     """The values that the pages show; amounts of the same sizes, in the same order, as the assembly.
 
-    `version` is the program's; `project` are the files of the project that the garment was made of, the spec
+    `flat` is the sample size. `version` is the program's; `project` are the files of the project that the garment was made of, the spec
     first, a lay file last.
     """
 
@@ -66,6 +67,7 @@ class Sheet:
     assembly: Assembly
     quantities: Quantities
     judgement: Judged
+    flat: Flat
     version: str
     project: tuple[SourceFile, ...] = ()
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.document import Fact, Facts, Figure, Group, Page
+from specc.document.garment_bands import bands
+from specc.document.garment_drawing import garment_drawing
 from specc.document.glance import outline_drawing
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
@@ -15,6 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from specc.document.document import Block
+    from specc.document.drawing import Drawing
     from specc.document.lengths import Lengths
     from specc.document.printed import Text
     from specc.document.sheet import Sheet
@@ -25,20 +28,36 @@ _ROOM = Point(118.0, 112.0)
 def build(sheet: Sheet) -> Page:
     """The cover."""
     header = sheet.header
-    drawing = outline_drawing("pieces-at-a-glance", sheet.sample.pieces, room=_ROOM)
-    caption = (
-        f"The pieces in size {header.sample} as sewn, without allowances, opened out at the fold;"
-        f" scale {said(drawing.scale)}. Not a drawing of the garment as worn."
-        if drawing.scale
-        else ""
-    )
     facts = Facts(tuple(Fact(label, value) for label, value in _facts(sheet) if value))
     blocks: tuple[Block, ...] = (
-        Group("beside", (facts, Figure(drawing, caption)), first=62.0),
+        Group("beside", (facts, _drawn(sheet)), first=62.0),
         *_order(sheet),
         *_revisions(sheet),
     )
     return Page("cover", header.title, f"Technical sheet for style {header.style}.", blocks)
+
+
+def _drawn(sheet: Sheet) -> Figure:
+    """The garment, laid flat; its pieces where it cannot be."""
+    title = f"{sheet.header.title}, front and back" if len(sheet.flat.sides) > 1 else sheet.header.title
+    size = sheet.header.sample
+    drawing = garment_drawing("garment", title, sheet.flat, bands(sheet), room=_ROOM)
+    if drawing is None:
+        pieces = outline_drawing("pieces-at-a-glance", sheet.sample.pieces, room=_ROOM)
+        return Figure(pieces, f"The pieces in size {size} as sewn, opened out at the fold{_scaled(pieces)}.")
+    return Figure(
+        drawing,
+        f"Size {size}, laid flat, drawn from the pieces with their darts closed{_scaled(drawing)}."
+        f" Gathers and elastic are let out.{_left_out(sheet)}",
+    )
+
+
+def _scaled(drawing: Drawing) -> str:
+    return f"; scale {said(drawing.scale)}" if drawing.scale else ""
+
+
+def _left_out(sheet: Sheet) -> str:
+    return f" Not drawn: {', '.join(sheet.flat.left_out)}." if sheet.flat.left_out else ""
 
 
 def _facts(sheet: Sheet) -> Iterator[tuple[str, Text]]:

@@ -15,6 +15,7 @@ from specc.alteration.shape import Shaped
 from specc.diagnostics import Code, Severity
 from specc.document.build import build
 from specc.document.sheet import Sheet
+from specc.flat import lay_flat
 from specc.geometry.path import Path
 from specc.geometry.point import Point
 from specc.geometry.segment import Cubic, Line
@@ -267,7 +268,8 @@ def sheet(spec: str = SPEC, *, laid: bool = True) -> Sheet:
         (GAPES.at(of.finishes[0].origin).help("hold the binding in along the curve"),),
         tuple(Accepted(SHOWS.at(each.origin, dart="front.bust-dart"), each) for each in of.accepts),
     )
-    return Sheet(of, made, amounts, judgement, "0.1.0", of.sources[:1])
+    flat = lay_flat(of, made.sizes[SIZES.index("12")])
+    return Sheet(of, made, amounts, judgement, flat, "0.1.0", of.sources[:1])
 
 
 def document(spec: str = SPEC, *, laid: bool = True) -> Document:

@@ -1,0 +1,55 @@
+"""Owns how a band lies along an edge: as deep as it is on the average; knows nothing of seams."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from specc.flat.chains import distinct, moved_off
+from specc.flat.laid import LaidEdge, LaidPiece, Role
+from specc.geometry.point import Point
+from specc.geometry.region import centroid
+
+if TYPE_CHECKING:
+    from specc.flat.laid import Chain
+
+
+_MIDDLE: Final = 0.5  # mm; what ends so near the middle of the garment goes on beyond it
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A band by its piece, its long edges, and how deep it is as seen, in millimetres."""
+
+    piece: str
+    inner: str
+    outer: str
+    deep: float
+
+
+def band_along(band: Band, onto: Chain, *, beside: LaidPiece) -> LaidPiece:
+    """The band beyond a laid chain, on the other side of it than the piece `beside`.
+
+    At the middle of the garment it ends upright.
+    """
+    onto = distinct(onto)
+    away = centroid(beside.outline) - onto[len(onto) // 2]
+    way = onto[min(len(onto) // 2 + 1, len(onto) - 1)] - onto[max(len(onto) // 2 - 1, 0)]
+    outside = moved_off(onto, band.deep, left=way.cross(away) < 0.0)
+    outside = tuple(
+        Point(0.0, point.y) if abs(seam.x) <= _MIDDLE else point
+        for point, seam in zip(outside, onto, strict=True)
+    )
+    return LaidPiece(
+        band.piece,
+        (
+            LaidEdge(band.inner, onto, Role.SEAM),
+            LaidEdge(f"{band.inner}-end", (onto[-1], outside[-1]), _end(onto[-1])),
+            LaidEdge(band.outer, outside[::-1], Role.OPEN),
+            LaidEdge(f"{band.inner}-start", (outside[0], onto[0]), _end(onto[0])),
+        ),
+    )
+
+
+def _end(point: Point) -> Role:
+    return Role.NOTHING if abs(point.x) <= _MIDDLE else Role.TURN
