@@ -59,8 +59,8 @@ class Judged(Protocol):
 class Sheet:
     """The values that the pages show; amounts of the same sizes, in the same order, as the assembly.
 
-    `flat` is the sample size. `version` is the program's; `project` are the files of the project that the garment was made of, the spec
-    first, a lay file last.
+    `flat` is the garment in the sample size, `version` is the program's; `project` are the files of the
+    project that the garment was made of, the spec first, a lay file last.
     """
 
     garment: Garment

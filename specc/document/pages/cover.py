@@ -48,12 +48,20 @@ def _drawn(sheet: Sheet) -> Figure:
     return Figure(
         drawing,
         f"Size {size}, laid flat, drawn from the pieces with their darts closed{_scaled(drawing)}."
-        f" Gathers and elastic are let out.{_left_out(sheet)}",
+        f"{_let_out(sheet)}{_left_out(sheet)}",
     )
 
 
 def _scaled(drawing: Drawing) -> str:
     return f"; scale {said(drawing.scale)}" if drawing.scale else ""
+
+
+def _let_out(sheet: Sheet) -> str:
+    """What is drawn wider than it is worn."""
+    gathered = any(edge.gathers for piece in sheet.sample.pieces for edge in piece.edges)
+    held = any(zone.held for each in sheet.sample.rounds for zone in each.zones)
+    what = " and ".join(word for word, here in (("gathers", gathered), ("elastic", held)) if here)
+    return f" {what.capitalize()} are drawn let out." if what else ""
 
 
 def _left_out(sheet: Sheet) -> str:
