@@ -8,6 +8,7 @@ from specc.document.document import Document, Figure, Group, TitleBlock
 from specc.document.links import without_dead_ends
 from specc.document.pages import (
     alterations,
+    approvals,
     bias,
     bill,
     cautions,
@@ -35,7 +36,7 @@ if TYPE_CHECKING:
 
 PAGES = (
     cover, cautions, measures, pieces, alterations, making, trims, bias, thread, bill, cost, lays,
-    ticket, labels, source,
+    ticket, labels, approvals, source,
 )  # fmt: skip
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from specc.source import SourceFile, Span
 
 _PAGE_HEIGHTS = MappingProxyType({"A4": 297.0, "Letter": 279.4})  # ISO 216; ANSI/ASME Y14.1
-_PAGE_MARGINS = 41.0  # above and below together, as in templates/css/page.css
+_PAGE_MARGINS = 44.0  # above and below together, as in templates/css/page.css
 _MANY = 6  # sizes that fit beside words at the usual width
 
 

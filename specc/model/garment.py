@@ -151,8 +151,21 @@ class Note:
 
 
 @dataclass(frozen=True, slots=True)
+class Used:
+    """A chart, block or method that the garment is made by; `origin` is the whole of its text."""
+
+    kind: str
+    name: str
+    origin: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Garment:
-    """A checked garment. `sources` are the files it was read from, the spec first."""
+    """A checked garment.
+
+    `sources` are the files it was read from, the spec first; `used` is what of charts, blocks and methods in
+    them it speaks of.
+    """
 
     header: Header
     chart: Chart | None
@@ -175,3 +188,4 @@ class Garment:
     attachments: tuple[Attachment, ...] = ()
     packing: tuple[Packing, ...] = ()
     colourways: tuple[Colourway, ...] = ()
+    used: tuple[Used, ...] = ()

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 from specc.diagnostics import Severity, declare
+from specc.model.garment import Used
 from specc.resolve.codes import name_taken, unknown_name
 from specc.syntax import tree
 
@@ -92,6 +93,12 @@ class Declared:
     def is_own(self, node: tree.Chart | tree.Block | tree.Method) -> bool:
         """Whether the user wrote it, rather than the library."""
         return any(node is one for one in self._mine)
+
+    def used(self) -> tuple[Used, ...]:
+        """Those that something has asked for: charts, blocks, methods, each by name."""
+        order = tuple(kind.__name__.lower() for kind in (tree.Chart, tree.Block, tree.Method))
+        keys = sorted(self._used, key=lambda key: (order.index(key[0]), key[1]))
+        return tuple(Used(kind, name, self._named[kind, name].span) for kind, name in keys)
 
     def unused(self, kind: type[Node]) -> tuple[Node, ...]:
         """Those of the user's own that nothing has asked for."""

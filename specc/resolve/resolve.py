@@ -183,7 +183,7 @@ class _Resolution:
         return Garment(
             header, chart, blocks, cloths, again, _kept(trims.values()), threads, alterations, seams,
             finishes, measures, expects, accepts, care, labels, notes, files, costing, attachments,
-            packing, colourways,
+            packing, colourways, self._declared.used(),
         ), say.diagnostics  # fmt: skip
 
     # --- what there is ---

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from specc.document.document import Block
     from specc.document.sheet import Sheet
-    from specc.source import SourceFile
+    from specc.source import SourceFile, Span
 
 
 def build(sheet: Sheet) -> Page:
@@ -37,7 +37,7 @@ def build(sheet: Sheet) -> Page:
         if sheet.quantities.priced
         else Paragraph("The text is left out of this copy, for it has prices.")
     )
-    blocks: tuple[Block, ...] = (Facts(facts), *_others(tuple(others)), text)
+    blocks: tuple[Block, ...] = (Facts(facts), *_others(tuple(others)), *_used(sheet), text)
     lead = "Everything on this sheet comes from this text or is computed from it."
     return Page("source", "Source", lead, blocks)
 
@@ -52,9 +52,9 @@ def _traced(sheet: Sheet) -> Iterator[Fact]:
         yield Fact("Traced on paper", f"{', '.join(pieces)}, in size {size}")
 
 
-def digest(file: SourceFile) -> str:
-    """The SHA-256 of a text as UTF-8, without a byte order mark."""
-    return sha256(file.text.encode("utf-8", errors="surrogatepass")).hexdigest()
+def digest(part: SourceFile | Span) -> str:
+    """The SHA-256 of a text, or of a part of one, as UTF-8, without a byte order mark."""
+    return sha256(part.text.encode("utf-8", errors="surrogatepass")).hexdigest()
 
 
 def _with_source(title: str, source: str | None) -> str:
@@ -64,4 +64,19 @@ def _with_source(title: str, source: str | None) -> str:
 def _others(files: tuple[SourceFile, ...]) -> Iterator[Table]:
     if files:
         rows = tuple(Row((file.name, digest(file))) for file in files)
-        yield Table("files-used", "Files used", (Column("File"), Column("SHA-256")), rows)
+        yield Table("files-used", "Files used", (Column("File"), Column("SHA-256", width=104.0)), rows)
+
+
+def _used(sheet: Sheet) -> Iterator[Table]:
+    """Charts, blocks and methods, each with the hash of its own text from its keyword to its last brace."""
+    rows = tuple(
+        Row((f"{one.kind} {one.name}", f"{one.origin.file.name} {one.origin.line}", digest(one.origin)))
+        for one in sheet.garment.used
+    )
+    if rows:
+        columns = (
+            Column("What"),
+            Column("File, line", width=42.0),
+            Column("SHA-256 of its text", width=104.0),
+        )
+        yield Table("declarations-used", "Charts, blocks, methods used", columns, rows)

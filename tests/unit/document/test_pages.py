@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -271,3 +272,44 @@ def test_headings_of_seams_are_numbered_in_order() -> None:
     headings = [each for each in blocks(page("making")) if isinstance(each, Heading)]
 
     assert [heading.number for heading in headings] == ["1", "2", "3", "4"]
+
+
+def test_the_page_for_comments_and_approvals_leaves_room_to_write_and_names_nobody() -> None:
+    comments, signed, sample = table("comments"), table("approvals-signed"), table("sample")
+
+    assert [column.heading for column in comments.columns] == [
+        "Date", "Place on the garment", "What to change", "By",
+    ]  # fmt: skip
+    assert all(set(row.cells) == {""} for row in comments.rows)
+    assert [row.cells[0] for row in sample.rows] == ["Sample received", "Sample measured", "Sample fitted"]
+    assert [column.heading for column in signed.columns] == ["", "Name", "Date", "Signature"]
+    assert all(set(row.cells[1:]) == {""} for row in (*signed.rows, *sample.rows))
+    assert all(column.blank for of in (comments, signed, sample) for column in of.columns if column.heading)
+
+
+def test_charts_blocks_and_methods_stand_with_the_hash_of_their_own_text() -> None:
+    rows = {row.cells[0]: row.cells[1:] for row in table("declarations-used").rows}
+    before, text = SPEC.split("\nchart mini", 1)
+    text = f"chart mini{text[: text.index('}') + 1]}"
+    line = before.count("\n") + 2
+
+    assert rows["chart mini"] == (f"skiff.garment {line}", sha256(text.encode()).hexdigest())
+    assert set(rows) >= {"chart mini", "block plain", "method elastic-bound", "method overlocked"}
+    assert rows["method overlocked"][0].startswith("library/seams.garment ")
+
+
+def test_a_hash_changes_with_what_is_declared_and_with_nothing_else() -> None:
+    def hashes(spec: str) -> dict[str, str]:
+        return {row.cells[0]: row.cells[2] for row in table("declarations-used", document(spec)).rows}
+
+    before = hashes(SPEC)
+    assert hashes(SPEC.replace("first sample", "the first sample")) == before
+    changed = hashes(SPEC.replace("31.5, 32.5", "31.4, 32.5"))
+    assert {name for name, one in changed.items() if one != before[name]} == {"chart mini"}
+
+
+def test_a_status_stands_on_every_page_and_is_left_out_where_none_is_said() -> None:
+    approved = document(SPEC.replace("season ", "status approved\n  season "))
+
+    assert approved.block.state == "Revision B, 2026-03-02, approved"
+    assert SKIFF.block.state == "Revision B, 2026-03-02"
