@@ -30,7 +30,7 @@ def trim_cuts(
     """Every length of trim that one garment takes: of seams, of finishes, of what is attached."""
     widths = {trim.name: trim.width for trim in garment.trims}
     found = []
-    for name, takes, laid in _uses(garment, size):
+    for name, takes, laid in trim_runs(garment, size):
         additions = _additions(takes, evaluate, closed=laid.closed)
         zones = laid.zones if takes.hanging is None else tuple(replace(zone, held=0.0) for zone in laid.zones)
         stated = takes.long is not None
@@ -60,7 +60,8 @@ def trim_cuts(
     return tuple(found)
 
 
-def _uses(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Round]]:
+def trim_runs(garment: Garment, size: SizeAssembly) -> Iterator[tuple[str, Takes, Round]]:
+    """Every run along which a trim is laid: what it belongs to by name, the trim as taken, the run."""
     every: tuple[Seam | Finish, ...] = (*garment.seams, *garment.finishes)
     for made in every:
         for laid in (*size.sewn, *size.rounds):
