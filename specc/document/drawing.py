@@ -8,7 +8,7 @@ seen.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -57,6 +57,10 @@ class Label:
     lettering: Lettering
     angle: float = 0.0
     ground: bool = False
+
+    def moved(self, by: Point) -> Label:
+        """The same label, so far off."""
+        return replace(self, at=self.at + by)
 
 
 @dataclass(frozen=True, slots=True)

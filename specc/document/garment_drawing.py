@@ -56,6 +56,10 @@ class Seen:
     side: Side
     view: View
 
+    def moved(self, by: Point) -> Seen:
+        """The same side, so far off on paper."""
+        return Seen(self.side, View(self.view.scale, self.view.corner, self.view.at + by))
+
     def at(self, point: Point, *, mirrored: bool = False) -> Point:
         """Where a point of the laid half, or its mirror image, lands."""
         return self.view.point(Point(-point.x, point.y) if mirrored else point)

@@ -168,10 +168,14 @@ class Sheet:
         """The title of a trim by its name."""
         return next((each.title for each in self.garment.trims if each.name == name), name)
 
+    @property
+    def made(self) -> tuple[Seam | Finish, ...]:
+        """All seams, then all finishes and hems, as the page that shows them counts them."""
+        return (*self.garment.seams, *self.garment.finishes)
+
     def made_by(self, name: str | None) -> Seam | Finish | None:
         """The seam, finish or hem of that name."""
-        made: tuple[Seam | Finish, ...] = (*self.garment.seams, *self.garment.finishes)
-        return next((each for each in made if each.name == name), None)
+        return next((each for each in self.made if each.name == name), None)
 
 
 def part(ref: PartRef) -> str:

@@ -7,11 +7,16 @@ from typing import TYPE_CHECKING, Final
 
 from specc.flat.chains import distinct, moved_off
 from specc.flat.laid import LaidEdge, LaidPiece, Role
+from specc.geometry.crossing import line_crossings
 from specc.geometry.point import Point
 from specc.geometry.region import centroid
+from specc.pattern.lookup import edge_named
+from specc.pattern.measure import place_on_edge, stitched_length
+from specc.pattern.outline import drawn_outline
 
 if TYPE_CHECKING:
     from specc.flat.laid import Chain
+    from specc.pattern.piece import Piece
 
 
 _MIDDLE: Final = 0.5  # mm; what ends so near the middle of the garment goes on beyond it
@@ -53,3 +58,13 @@ def band_along(band: Band, onto: Chain, *, beside: LaidPiece) -> LaidPiece:
 
 def _end(point: Point) -> Role:
     return Role.NOTHING if abs(point.x) <= _MIDDLE else Role.TURN
+
+
+def depth_of(piece: Piece, name: str) -> float:
+    """How deep a piece is, in millimetres, square to the middle of one of its edges; 0 without the edge."""
+    edge = edge_named(piece, name)
+    if edge is None:
+        return 0.0
+    place = place_on_edge(edge, 0.5 * stitched_length(edge))
+    met = line_crossings(drawn_outline(piece), place.at, place.direction.left())
+    return max((abs(crossing.across) for crossing in met), default=0.0)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from specc.flat.band import Band, band_along
+from specc.flat.band import Band, band_along, depth_of
 from specc.flat.beside import laid_beside
 from specc.flat.chains import joined
 from specc.flat.closing import closed
@@ -16,7 +16,7 @@ from specc.flat.hung import half_of, hung
 from specc.flat.laid import Side
 from specc.flat.lines import lines_on
 from specc.flat.middle import on_edge, on_fold, on_seam
-from specc.geometry.region import centroid, signed_area
+from specc.geometry.region import centroid
 from specc.making.attached import Placed
 from specc.making.cloths import cloth_of
 from specc.pattern.lookup import edge_named
@@ -141,7 +141,7 @@ class Placing:
         own, onto = sides
         refs = [ref for ref in onto if ref.piece in self._laid]
         long = sum(stitched_length(edge) for ref in own if (edge := edge_named(piece, ref.name)))
-        deep = abs(signed_area(drawn_outline(piece))) / long if long else 0.0
+        deep = depth_of(piece, own[0].name)
         folded = [ref for ref in seam.stays_open if ref.piece == piece.name]
         if folded:
             deep *= 0.5  # along its length

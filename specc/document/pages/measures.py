@@ -5,24 +5,32 @@ from __future__ import annotations
 from string import ascii_uppercase
 from typing import TYPE_CHECKING
 
-from specc.document.document import Page
+from specc.document.document import Figure, Page
+from specc.document.garment_bands import bands
 from specc.document.lengths import Lengths
+from specc.document.measure_drawing import Lettered, measure_drawing
 from specc.document.origins import of_demand, of_point
 from specc.document.printed import traced
 from specc.document.table import Align, Column, Row, Table
+from specc.document.view import said
+from specc.geometry.point import Point
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from specc.document.document import Block
     from specc.document.printed import Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import ExpectResult, PointOfMeasure
     from specc.units import Dimension
 
 
+_ROOM = Point(170.0, 95.0)
+
+
 def build(sheet: Sheet) -> Page | None:
     """The tables of measures; nothing where the garment names no points and makes no demands."""
-    blocks = (*_points(sheet), *_steps(sheet), *_expected(sheet))
+    blocks: tuple[Block, ...] = (*_drawn(sheet), *_points(sheet), *_steps(sheet), *_expected(sheet))
     return Page("measures", "Points of measure", sheet.lengths.both(_lead), blocks) if blocks else None
 
 
@@ -32,6 +40,22 @@ def _lead(lengths: Lengths) -> str:
         " altered and sewn. Measure the garment relaxed, right side out, flat and smooth."
         " Tolerances are for the whole measure."
     )
+
+
+def _drawn(sheet: Sheet) -> Iterator[Figure]:
+    """The garment with a line for every letter."""
+    measures = tuple(Lettered(letter(index), each.value) for index, each in enumerate(sheet.garment.measures))
+    if not measures:
+        return
+    drawing, hidden = measure_drawing(sheet.flat, measures, sheet.made, bands(sheet), room=_ROOM)
+    if drawing is None:
+        return
+    scale = f"; scale {said(drawing.scale)}" if drawing.scale else ""
+    caption = f"Where it is measured: size {sheet.header.sample}, laid flat{scale}."
+    caption += " A line from side to side is half of what is measured round."
+    if hidden:
+        caption += f" Not shown: {', '.join(hidden)}."
+    yield Figure(drawing, caption)
 
 
 def _points(sheet: Sheet) -> Iterator[Table]:

@@ -1,4 +1,4 @@
-"""The garment laid flat: lengths and widths of the pieces are those of the drawing, where a drawing can keep them."""
+"""The garment laid flat: its lengths and widths are those of the pieces, where a drawing can keep them."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from specc.flat import lay_flat
-from specc.flat.chains import length_of
+from specc.flat.chains import distinct, length_of
 from specc.flat.hung import UPPER
 from specc.flat.laid import Mark, Role
 from specc.gather import read
@@ -69,10 +69,8 @@ def drawn(name: str, which: str, called: str, edge: str) -> float:
 def test_no_piece_is_drawn_across_itself_or_beyond_the_middle(name: str) -> None:
     for seen in laid(name)[1].sides:
         for each in seen.pieces:
-            outline = [
-                point for point, after in zip(each.outline, each.outline[1:], strict=False) if point != after
-            ]
-            assert not crosses_itself((*outline, each.outline[-1])), each.name
+            outline = distinct(each.outline)
+            assert not crosses_itself(outline), each.name
             assert min(point.x for point in outline) > -20.0, each.name
 
 
