@@ -13,7 +13,7 @@ from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, P
 from specc.document.drawing import Drawing
 from specc.document.fullness_table import DRAWN_IN, fullness_table, has_fullness, height_of_table
 from specc.document.lengths import Lengths
-from specc.document.links import drawn
+from specc.document.links import drawn, listed, made
 from specc.document.marks import scale_bar
 from specc.document.origins import of_edge
 from specc.document.piece_drawing import Cutting, nest_drawing, piece_drawing
@@ -244,8 +244,10 @@ def _edges(sheet: Sheet, piece: Piece) -> Iterator[Table]:
             if other.name == edge.name
         )
         allowance = _allowance(sheet, use)
-        goes = "" if use is None else _goes(sheet, use.kind, use.by)
-        rows.append(Row((edge.name, *lengths, allowance, goes)))
+        cells = (edge.name, *lengths, allowance)
+        to = made(use.by) if use is not None and use.by is not None else ""
+        into, links = listed((("" if use is None else _goes(sheet, use.kind, use.by), to),), of=len(cells))
+        rows.append(Row((*cells, into), links=links))
     yield Table(f"edges-{piece.name}", "", columns, tuple(rows))
 
 

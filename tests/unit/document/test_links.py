@@ -83,6 +83,16 @@ def test_a_trim_is_found_from_the_bill_and_from_the_seam_and_the_bill_from_the_t
     assert '<a href="#making/shoulder">' in trims[: trims.index("</h2>")]
 
 
+def test_an_edge_leads_to_what_it_goes_into() -> None:
+    page = html.pages(document()).paper
+    edges = page[page.index('<table id="edges-front"') :]
+    edges = edges[: edges.index("</table>")]
+
+    assert '<a href="#making/side">seam side: ' in edges
+    assert '<a href="#making/neckline">finish neckline: ' in edges
+    assert "fold of the cloth</td>" in edges
+
+
 def test_a_warning_leads_to_its_line_and_to_what_it_speaks_of() -> None:
     page = html.pages(document()).paper
     accepted = page[page.index('<table id="accepted"') :]
