@@ -1,9 +1,9 @@
 """Owns writing the HTML page as PDF, with its source inside. Knows nothing of what is on it.
 
 The file is PDF/UA-1 (ISO 14289-1): tagged, so that what reads aloud can follow it; tests/outside holds what a
-program can see of that against other programs, and no validator of the standard was at hand. It allows enclosed
-files of any kind, if each has its name for old and for new readers (7.11, from memory). PDF/A-1 and -2
-(ISO 19005) take no text inside, and WeasyPrint cannot say PDF/A-3 and PDF/UA of one file.
+program can see of that against other programs, and no validator of the standard was at hand. It allows
+enclosed files of any kind, if each has its name for old and for new readers (7.11, from memory). PDF/A-1 and
+-2 (ISO 19005) take no text inside, and WeasyPrint cannot say PDF/A-3 and PDF/UA of one file.
 """
 
 from __future__ import annotations
