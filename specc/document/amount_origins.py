@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.colourways import amount_in
+from specc.document.sheet import plural
 from specc.quantities.bill_thread import length_of, waste_of
 from specc.quantities.thread import DARTS
 from specc.units import UNITS, format_money, format_number, format_ratio
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from specc.document.sheet import Sheet
     from specc.laying import Lay
     from specc.model.material import Thread
-    from specc.quantities.quantities import BillLine, ThreadUse
+    from specc.quantities.quantities import BillLine, SizeCost, ThreadUse
 
 
 def of_line(sheet: Sheet, line: BillLine) -> Origin | None:
@@ -95,3 +96,61 @@ def _lay(lengths: Lengths, lay: Lay) -> str:
     times = f" × {lay.times} times" if lay.times > 1 else ""
     plies = "1 ply" if lay.plies == 1 else f"{lay.plies} plies"
     return f"{plies} of {lengths.up(lay.length)} {lengths.unit}{times}"
+
+
+def of_stitching_minutes(sheet: Sheet, size: int) -> Origin | None:
+    """The minutes of stitching: all rows at the speed that is stated."""
+    costing = sheet.garment.costing
+    if costing is None or not costing.sews:
+        return None
+    stitched = sum(use.length for use in sheet.quantities.sizes[size].threads)
+    words = sheet.lengths.both(_at_speed, stitched, float(costing.sews))
+    return sheet.origin(words, costing.origin)
+
+
+def _at_speed(lengths: Lengths, stitched: float, speed: float) -> str:
+    return f"{_cloth(lengths, stitched)} stitched, {_cloth(lengths, speed)} in a minute"
+
+
+def of_handling_minutes(sheet: Sheet, size: int) -> Origin | None:
+    """The minutes of handling: as many as are stated for each row of stitches."""
+    costing = sheet.garment.costing
+    if costing is None or costing.handling is None:
+        return None
+    rows = plural(len(sheet.quantities.sizes[size].threads), "row")
+    words = f"{rows} of stitches, {format_number(costing.handling)} minutes each"
+    return sheet.origin(words, costing.origin)
+
+
+def of_work(sheet: Sheet, size: SizeCost) -> Origin | None:
+    """What the minutes cost."""
+    costing = sheet.garment.costing
+    if costing is None or costing.minute is None or size.minutes.total is None:
+        return None
+    minute = f"{format_number(costing.minute.amount)} {costing.minute.currency}"
+    words = f"{format_number(size.minutes.total, decimals=1)} minutes at {minute}"
+    return sheet.origin(words, costing.origin)
+
+
+def of_total(sheet: Sheet, size: SizeCost) -> Origin | None:
+    """Materials and work together."""
+    costing, currency = sheet.garment.costing, _currency(sheet)
+    if costing is None or currency is None or size.materials is None or size.work is None:
+        return None
+    words = f"materials {format_money(size.materials, currency)} + work {format_money(size.work, currency)}"
+    return sheet.origin(words, costing.origin)
+
+
+def of_price(sheet: Sheet, size: SizeCost) -> Origin | None:
+    """What leaves the margin when all is paid."""
+    costing, currency = sheet.garment.costing, _currency(sheet)
+    if costing is None or currency is None or costing.margin is None or size.total is None:
+        return None
+    left = format_ratio(1 - costing.margin)
+    margin = format_ratio(costing.margin)
+    words = f"{format_money(size.total, currency)} are the {left} that a margin of {margin} leaves"
+    return sheet.origin(words, costing.origin)
+
+
+def _currency(sheet: Sheet) -> str | None:
+    return None if sheet.quantities.cost is None else sheet.quantities.cost.currency

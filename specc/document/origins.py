@@ -44,6 +44,19 @@ def _said(lengths: Lengths, value: float, dimension: Dimension) -> str:
     return lengths.said(value) if dimension == Dimension.LENGTH else lengths.figure(value, dimension)
 
 
+def of_step(sheet: Sheet, place: int, size: int) -> Origin:
+    """A grade step: what the next size measures less what this one does."""
+    point = sheet.quantities.points_of_measure[place]
+    before, after = point.values[size], point.values[size + 1]
+    words = sheet.lengths.both(_step, (before, after), point.dimension)
+    return sheet.origin(words, sheet.garment.measures[place].origin)
+
+
+def _step(lengths: Lengths, values: tuple[float, float], dimension: Dimension) -> str:
+    before, after = (_said(lengths, value, dimension) for value in values)
+    return f"{after} less {before}"
+
+
 def of_demand(sheet: Sheet, place: int) -> Origin:
     """What the designer demands something of."""
     asked = sheet.garment.expects[place]

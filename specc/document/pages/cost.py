@@ -2,19 +2,30 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
+from specc.document.amount_origins import (
+    of_handling_minutes,
+    of_price,
+    of_stitching_minutes,
+    of_total,
+    of_work,
+)
 from specc.document.document import Page, Paragraph
+from specc.document.printed import traced
 from specc.document.table import Column, Row, Table
 from specc.units import format_money, format_number, format_ratio
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Iterable, Iterator
     from fractions import Fraction
 
+    from specc.document.printed import Origin, Text
     from specc.document.sheet import Sheet
     from specc.quantities.quantities import Cost, SizeCost
 
+_Origins = tuple["Origin | None", ...]
 _NOT_STATED = "not stated"
 
 
@@ -41,25 +52,36 @@ def _table(sheet: Sheet, cost: Cost) -> Table:
         found = (of(size) for size in cost.sizes)
         return tuple("" if each is None else format_number(each, decimals=1) for each in found)
 
+    places, nothing = range(len(cost.sizes)), (None,) * len(cost.sizes)
+    stitching, handling = partial(of_stitching_minutes, sheet), partial(of_handling_minutes, sheet)
     rows = [Row(("Materials", *money(lambda size: size.materials, "")))]
-    parts: tuple[tuple[str, Callable[[SizeCost], float | None]], ...] = (
-        ("Minutes: cutting", lambda size: size.minutes.cutting),
-        ("Minutes: stitching", lambda size: size.minutes.sewing),
-        ("Minutes: handling", lambda size: size.minutes.handling),
-        ("Minutes: finishing", lambda size: size.minutes.finishing),
+    parts: tuple[tuple[str, Callable[[SizeCost], float | None], _Origins], ...] = (
+        ("Minutes: cutting", lambda size: size.minutes.cutting, nothing),
+        ("Minutes: stitching", lambda size: size.minutes.sewing, tuple(map(stitching, places))),
+        ("Minutes: handling", lambda size: size.minutes.handling, tuple(map(handling, places))),
+        ("Minutes: finishing", lambda size: size.minutes.finishing, nothing),
     )
     rows += [
-        Row((f"{name}, {_NOT_STATED}" if not any(minutes(of)) else name, *minutes(of))) for name, of in parts
+        Row((f"{name}, {_NOT_STATED}" if not any(minutes(of)) else name, *_told(minutes(of), origins)))
+        for name, of, origins in parts
     ]
-    rows.append(Row((_said("Work", cost, lambda size: size.work), *money(lambda size: size.work, ""))))
+    work = (of_work(sheet, size) for size in cost.sizes)
+    name = _said("Work", cost, lambda size: size.work)
+    rows.append(Row((name, *_told(money(lambda size: size.work, ""), work))))
     if any(size.total is not None for size in cost.sizes):
-        rows.append(Row(("In all", *money(lambda size: size.total, "")), strong=True))
+        totals = (of_total(sheet, size) for size in cost.sizes)
+        rows.append(Row(("In all", *_told(money(lambda size: size.total, ""), totals)), strong=True))
     if any(size.price is not None for size in cost.sizes):
         margin = sheet.garment.costing.margin if sheet.garment.costing else None
         name = f"Price at a margin of {format_ratio(margin)}" if margin is not None else "Price"
-        rows.append(Row((name, *money(lambda size: size.price, "")), strong=True))
+        prices = (of_price(sheet, size) for size in cost.sizes)
+        rows.append(Row((name, *_told(money(lambda size: size.price, ""), prices)), strong=True))
     columns = (Column("One garment"), *sheet.size_columns("of size", width=22.0))
     return Table("costs", "", columns, tuple(rows))
+
+
+def _told(texts: tuple[str, ...], origins: Iterable[Origin | None]) -> Iterator[Text]:
+    return map(traced, texts, origins)
 
 
 def _said(name: str, cost: Cost, of: Callable[[SizeCost], Fraction | None]) -> str:

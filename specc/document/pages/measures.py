@@ -9,7 +9,7 @@ from specc.document.document import Figure, Page
 from specc.document.garment_bands import bands
 from specc.document.lengths import Lengths
 from specc.document.measure_drawing import Lettered, measure_drawing
-from specc.document.origins import of_demand, of_point
+from specc.document.origins import of_demand, of_point, of_step
 from specc.document.printed import traced
 from specc.document.table import Align, Column, Row, Table
 from specc.document.view import said
@@ -110,7 +110,10 @@ def _steps(sheet: Sheet) -> Iterator[Table]:
             (
                 letter(index),
                 point.title,
-                *(printed(step, point.dimension, sheet.lengths) for step in point.steps),
+                *(
+                    traced(printed(step, point.dimension, sheet.lengths), of_step(sheet, index, size))
+                    for size, step in enumerate(point.steps)
+                ),
             )
         )
         for index, point in enumerate(points)
