@@ -118,7 +118,7 @@ class Topology:
 
     def runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
         """The edges as they follow each other in the garment, run by run; None where three or more meet."""
-        runs, branching = self._runs(self._stretches(refs))
+        runs, branching = self._runs(self.stretches(refs))
         return None if branching else runs
 
     def clear_runs(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...]:
@@ -127,7 +127,7 @@ class Topology:
         The end of a folded band, both of whose corners are one, and what leads to nothing but such an end
         (the lap of a waistband) lie on no round.
         """
-        stretches = self._stretches(refs)
+        stretches = self.stretches(refs)
         while True:
             kept = self._without_tabs(stretches)
             if len(kept) == len(stretches):
@@ -147,7 +147,7 @@ class Topology:
 
     def copies_alike(self, refs: tuple[PartRef, ...]) -> tuple[Run, ...] | None:
         """The runs of a side of a seam that joins edges to themselves: those of one copy."""
-        stretches = [stretch for stretch in self._stretches(refs) if stretch.side == 0]
+        stretches = [stretch for stretch in self.stretches(refs) if stretch.side == 0]
         runs, branching = self._runs(stretches)
         return None if branching else runs
 
@@ -155,7 +155,8 @@ class Topology:
         """Whether two corners are one in the garment."""
         return self.met(one) == self.met(other)
 
-    def _stretches(self, refs: tuple[PartRef, ...]) -> list[Stretch]:
+    def stretches(self, refs: tuple[PartRef, ...]) -> list[Stretch]:
+        """Every edge on each side of the garment that has it."""
         return [
             Stretch(piece, side, ref.name)
             for ref in refs
