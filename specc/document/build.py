@@ -23,6 +23,7 @@ from specc.document.pages import (
     thread,
     ticket,
     trims,
+    work,
 )
 from specc.document.result import result
 from specc.document.tables import tables
@@ -36,7 +37,7 @@ if TYPE_CHECKING:
 
 PAGES = (
     cover, cautions, measures, pieces, alterations, making, trims, bias, thread, bill, cost, lays,
-    ticket, labels, approvals, source,
+    ticket, work, labels, approvals, source,
 )  # fmt: skip
 """The pages in the order of the sheet; a page with nothing to say is left out."""
 

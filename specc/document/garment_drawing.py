@@ -13,7 +13,7 @@ from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.marks import circle
 from specc.document.side_by_side import Figure, side_by_side
-from specc.document.view import View, box, said
+from specc.document.view import SCALES, View, box, said
 from specc.flat.laid import Mark, Role
 from specc.geometry.offset import parallel
 from specc.geometry.path import Path
@@ -22,7 +22,8 @@ from specc.geometry.region import polygon_area
 from specc.geometry.within import within
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
+    from fractions import Fraction
 
     from specc.flat.laid import Chain, Flat, LaidEdge, LaidLine, LaidPiece, Side
 
@@ -76,8 +77,8 @@ class Standing:
     height: float
 
 
-def standing(flat: Flat, *, room: Point) -> Standing | None:
-    """The sides side by side at the largest usual scale that fits into `room`; None where nothing is laid."""
+def standing(flat: Flat, *, room: Point, scales: Sequence[Fraction] = SCALES) -> Standing | None:
+    """The sides side by side at the largest scale that fits into `room`; None where nothing is laid."""
     boxes = [_box(side) for side in flat.sides]
     if not boxes:
         return None
@@ -86,7 +87,7 @@ def standing(flat: Flat, *, room: Point) -> Standing | None:
         Figure(title, high.x - low.x, high.y - low.y)
         for title, (low, high) in zip(titles, boxes, strict=True)
     ]
-    laid = side_by_side(figures, room=room)
+    laid = side_by_side(figures, room=room, scales=scales)
     seen = tuple(
         Seen(side, View(laid.scale, Point(low.x, high.y), stand.corner))
         for side, (low, high), stand in zip(flat.sides, boxes, laid.stands, strict=True)
@@ -176,6 +177,13 @@ def _on_half(one: LaidLine, side: str, *, mirrored: bool) -> bool:
     if one.side is None:
         return True
     return (one.side == "left") is ((side == "back") is mirrored)
+
+
+def runs_on(seen: Seen, chain: Chain, side: str | None) -> Iterator[Trace]:
+    """A chain on both halves of the garment; on one where only the left or the right as worn has it."""
+    for mirrored in (False, True):
+        if side is None or (side == "left") is ((seen.side.name == "back") is mirrored):
+            yield _run(seen, chain, mirrored=mirrored)
 
 
 def _run(seen: Seen, chain: Chain, *, mirrored: bool) -> Trace:

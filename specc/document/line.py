@@ -44,6 +44,7 @@ class LineKind(StrEnum):
     SEAM = "seam"
     ROW = "row"
     FASTENING = "fastening"
+    WORKED = "worked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,7 @@ LINES = MappingProxyType(
         LineKind.GARMENT: LineStyle(0.5),
         LineKind.SEAM: LineStyle(0.25),
         LineKind.ROW: LineStyle(0.18, (0.9, 0.6)),
+        LineKind.WORKED: LineStyle(0.7),
         LineKind.FASTENING: LineStyle(0.25, fill=1.0),
     }
 )

@@ -50,14 +50,16 @@ class Arrangement:
     height: float
 
 
-def side_by_side(figures: Sequence[Figure], *, room: Point) -> Arrangement:
-    """The figures in rows from the left, at the largest usual scale at which all fit into `room`.
+def side_by_side(
+    figures: Sequence[Figure], *, room: Point, scales: Sequence[Fraction] = SCALES
+) -> Arrangement:
+    """The figures in rows from the left, at the largest of the scales at which all fit into `room`.
 
     At the smallest one where none is small enough.
     """
-    tried = (_arranged(figures, scale, room.x) for scale in SCALES)
+    tried = (_arranged(figures, scale, room.x) for scale in scales)
     found = [each for each in tried if each.width <= room.x and each.height <= room.y]
-    return found[0] if found else _arranged(figures, SCALES[-1], room.x)
+    return found[0] if found else _arranged(figures, scales[-1], room.x)
 
 
 def _arranged(figures: Sequence[Figure], scale: Fraction, width: float) -> Arrangement:

@@ -1,9 +1,9 @@
-"""Owns the order in which a garment is sewn: what must be done before what, and what is flat or round by then.
+"""Owns the order in which a garment is sewn: what comes before what, what is flat and what round by then.
 
 Knows nothing of lengths. Darts come first, then what is sewn onto pieces that still lie flat, then seams,
-finishes and hems. A chain of edges is sewn when the seams that make it one run are; a finish or hem that goes
-round waits until the round is closed. Among what could be done next comes what the text says first; buttons and
-hooks, which go onto finished edges, last (common practice, no source).
+finishes and hems. A chain of edges is sewn when the seams that make it one run are; a finish or hem that
+goes round waits until the round is closed. Among what could be done next comes what the text says first;
+buttons and hooks, which go onto finished edges, last (common practice, no source).
 """
 
 from __future__ import annotations
@@ -45,7 +45,8 @@ class Step:
     """A step: what is done, by its kind and name; of darts the name is that of the piece.
 
     `after` are the numbers of the steps that must be done before, counted from 1. `edges` are all that it
-    joins or finishes, `lies` is `flat` or `round`, empty where it makes no difference.
+    joins or finishes. `lies` is how the garment lies then, `flat` or `round`; empty for closures and for what
+    is sewn on.
     """
 
     kind: Kind
@@ -66,7 +67,7 @@ class _Job:
 
 def order_of_work(garment: Garment, pieces: tuple[Piece, ...]) -> tuple[Step, ...]:
     """The steps in the order of the work; the garment must have been assembled without faults."""
-    jobs = [*_darts(garment, pieces), *_attachments(garment), *_made(garment)]
+    jobs: list[_Job] = [*_darts(pieces), *_attachments(garment), *_made(garment)]
     topology = Topology(pieces, garment.seams)
     index = {(job.step.kind, job.step.name): number for number, job in enumerate(jobs)}
     for job in jobs:
@@ -90,10 +91,11 @@ def order_of_work(garment: Garment, pieces: tuple[Piece, ...]) -> tuple[Step, ..
     )
 
 
-def _darts(garment: Garment, pieces: tuple[Piece, ...]) -> Iterator[_Job]:
+def _darts(pieces: tuple[Piece, ...]) -> Iterator[_Job]:
     for number, piece in enumerate(pieces):
         if piece.darts or piece.two_pointed:
-            edges = tuple((piece.name, dart.name) for dart in (*piece.darts, *piece.two_pointed))
+            names = (*(dart.name for dart in piece.darts), *(dart.name for dart in piece.two_pointed))
+            edges = tuple((piece.name, name) for name in names)
             yield _Job(Step(Kind.DARTS, piece.name, edges), (0, number))
 
 
@@ -132,7 +134,10 @@ def _needed(
         finish = next(each for each in garment.finishes if each.name == step.name)
         yield from _closing(finish, garment, topology)
     if step.kind is Kind.CLOSURE and any(
-        taken.each_place for each in garment.finishes if each.name == step.name for taken in each.making.pieces
+        taken.each_place
+        for each in garment.finishes
+        if each.name == step.name
+        for taken in each.making.pieces
     ):
         yield from _on_finished(step, garment)
     for each in garment.attachments:
@@ -156,7 +161,9 @@ def _one_run(
     """For every two edges of a side that follow each other, the seam that makes them one run."""
     for one, other in pairwise(side):
         if one.piece != other.piece:
-            joining = [each for each in garment.seams if each is not seam and _joins(each, one, other, topology)]
+            joining = [
+                each for each in garment.seams if each is not seam and _joins(each, one, other, topology)
+            ]
             yield from ((Kind.SEAM, each.name) for each in joining[:1])
 
 
@@ -175,7 +182,9 @@ def _joins(seam: Seam, one: PartRef, other: PartRef, topology: Topology) -> bool
     shared = _corners(one, topology) & (_corners(other, topology))
     firsts = {ref.piece for ref in seam.first}
     seconds = {ref.piece for side in seam.sides[1:] for ref in side}
-    if not ((one.piece in firsts and other.piece in seconds) or (other.piece in firsts and one.piece in seconds)):
+    if not (
+        (one.piece in firsts and other.piece in seconds) or (other.piece in firsts and one.piece in seconds)
+    ):
         return False
     return any(shared & _corners(ref, topology) for side in seam.sides for ref in side)
 
@@ -198,14 +207,17 @@ def _with_attachment(step: Step, each: Attachment, garment: Garment) -> Iterator
     """What is attached is made before it is attached, and attached before the piece goes on."""
     small = set(_pieces_of(each))
     own = {piece for piece, _ in step.edges}
-    is_it = step.kind is Kind.ATTACHMENT and step.name == each.name
-    catches = each.making is None and not isinstance(each, SewnOn) and _named((each.to,))[0] in step.edges
-    if is_it or catches:
+    if isinstance(each, SewnOn):
+        makes = (step.kind, step.name) == (Kind.ATTACHMENT, each.name)
+        if step.kind is Kind.SEAM and each.on in own:
+            yield Kind.ATTACHMENT, each.name
+    else:
+        catches = each.making is None and _named((each.to,))[0] in step.edges
+        makes = catches or (step.kind, step.name) == (Kind.ATTACHMENT, each.name)
+    if makes:
         for kind, name, edges in _all_made(garment):
             if {piece for piece, _ in edges} <= small and name != step.name:
                 yield kind, name
-    elif isinstance(each, SewnOn) and each.on in own and step.kind is Kind.SEAM and each.making is not None:
-        yield Kind.ATTACHMENT, each.name
 
 
 def _all_made(garment: Garment) -> Iterator[tuple[Kind, str, tuple[tuple[str, str], ...]]]:
@@ -217,19 +229,32 @@ def _all_made(garment: Garment) -> Iterator[tuple[Kind, str, tuple[tuple[str, st
 
 def _laid(step: Step, sewn: list[str], garment: Garment, pieces: tuple[Piece, ...]) -> Step:
     """The step with whether it is sewn flat or round, by the seams that are sewn before it."""
+    small = {name for each in garment.attachments for name in _pieces_of(each)}
+    if step.kind is Kind.CLOSURE or {piece for piece, _ in step.edges} <= small:
+        return step
     if step.kind in (Kind.DARTS, Kind.ATTACHMENT):
         return replace(step, lies="flat")
-    before = tuple(seam for seam in garment.seams if seam.name in sewn)
-    topology = Topology(pieces, before)
-    if step.kind is Kind.SEAM:
-        seam = next(each for each in garment.seams if each.name == step.name)
-        sides = [side for side in seam.sides if _named(seam.first) != _named(seam.second) or side is seam.first]
-    else:
-        sides = [next(each for each in garment.finishes if each.name == step.name).along]
-    if step.kind is Kind.CLOSURE:
-        return step
-    closed = [run.closed for side in sides for run in topology.runs(side) or ()]
-    return replace(step, lies="round" if any(closed) else "flat")
+    # What closes without any seam is the outline of a piece, which lies flat.
+    alone = Topology(pieces, ())
+    before = Topology(pieces, tuple(seam for seam in garment.seams if seam.name in sewn))
+    sides = _sides(step, garment)
+    closed = any(_goes_round(before, side) and not _goes_round(alone, side) for side in sides)
+    return replace(step, lies="round" if closed else "flat")
+
+
+def _sides(step: Step, garment: Garment) -> tuple[tuple[PartRef, ...], ...]:
+    """The chains of edges of a seam, once where it joins edges to themselves; of a finish its one chain."""
+    if step.kind is not Kind.SEAM:
+        return tuple(each.along for each in garment.finishes if each.name == step.name)
+    seam = next(each for each in garment.seams if each.name == step.name)
+    return (seam.first,) if _named(seam.first) == _named(seam.second) else seam.sides
+
+
+def _goes_round(topology: Topology, side: tuple[PartRef, ...]) -> bool:
+    """Whether edges make a round; the end of a folded band, both of whose corners are one, makes none."""
+    if any(topology.ends_fold(ref) for ref in side):
+        return False
+    return any(run.closed for run in topology.runs(side) or ())
 
 
 def _pieces_of(each: Attachment) -> tuple[str, ...]:
