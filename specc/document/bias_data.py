@@ -15,7 +15,8 @@ def bias_data(plan: BiasPlan) -> Members:
     """How the strips of a trim are cut."""
     return Members(
         (
-            ("trim", plan.trim),
+            ("trim", None if plan.piece else plan.name),
+            ("piece", plan.name if plan.piece else None),
             ("cloth", plan.cloth),
             ("strip_width_mm", plan.wide),
             ("pieces", len(plan.pieces)),
@@ -45,10 +46,10 @@ def bias_data(plan: BiasPlan) -> Members:
 
 def bias_table(sheet: Sheet) -> DataTable:
     """A row for each piece of each strip, in the order of cutting."""
-    columns = ("trim", "cloth", "strip_width_mm", "piece", "size", "used_on", "length_mm", "joins_at_mm")
+    columns = ("cut_of", "cloth", "strip_width_mm", "piece", "size", "used_on", "length_mm", "joins_at_mm")
     rows = tuple(
         (
-            plan.trim,
+            plan.name,
             plan.cloth,
             plan.wide,
             number,

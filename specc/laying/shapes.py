@@ -87,7 +87,7 @@ def _laid(name: str, size: str, cloth: Cloth, cut: Cut, garments: int) -> Iterat
 def _angles(cloth: Cloth, piece: str) -> tuple[float, ...]:
     """The angles by which the piece may be turned, its grain lying along the cloth at none."""
     spreading = cloth.spreading
-    way = next((turned.way for turned in spreading.turned if turned.piece == piece), None)
+    way = spreading.way_of(piece)
     if way == ANY:
         return tuple(float(angle) for angle in range(0, 360, _ANY_STEP))
     one_way = bool({"napped", "one-way"} & set(cloth.traits))

@@ -25,9 +25,12 @@ JOINED, WHOLE, TUBED = "joined strips", "whole strips", "tube"
 BIAS_WAYS: Final = (JOINED, WHOLE, TUBED)
 """How bias is cut: strips joined to one run; strips long enough for whole pieces; a square sewn to a tube."""
 
-ACROSS, BIAS, ANY = "across", "on-bias", "any-way"
-TURNS: Final = (ACROSS, BIAS, ANY)
-"""How a piece may lie other than with its grain along the cloth: square to it, at 45 degrees, as it fits."""
+ACROSS, BIAS, ANY, STRIPS = "across", "on-bias", "any-way", "in-strips"
+TURNS: Final = (ACROSS, BIAS, ANY, STRIPS)
+"""How a piece may lie other than with its grain along the cloth: square to it, at 45 degrees, as it fits.
+
+A piece in strips is cut off strips on the bias, as bindings are, and lies in no lay.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,3 +58,7 @@ class Spreading:
     table: Quantity
     lean: Quantity | None
     turned: tuple[Turned, ...]
+
+    def way_of(self, piece: str) -> str | None:
+        """The one of TURNS in which a piece lies; None where nothing is said of it."""
+        return next((each.way for each in self.turned if each.piece == piece), None)

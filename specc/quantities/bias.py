@@ -5,9 +5,10 @@ Knows nothing of how strips lie on the cloth.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from specc.laying.bias import bias_cuts
+from specc.model.spreading import WHOLE
 from specc.quantities.quantities import BiasPlan
 
 if TYPE_CHECKING:
@@ -15,79 +16,72 @@ if TYPE_CHECKING:
 
     from specc.laying.bias import BiasCut
     from specc.model.garment import Garment
-    from specc.model.material import Cloth, Trim
-    from specc.quantities.quantities import SizeQuantities
-
-BIAS_KINDS: Final = ("bias strip", "piping")
-"""Kinds of trim that are cut at 45 degrees where they are cut from a cloth."""
+    from specc.model.material import Cloth
+    from specc.quantities.quantities import SizeQuantities, StripCut
 
 _MOST = 2_000  # pieces of a strip: more are cut in several goes, and counted by area
 
 
 def bias_plans(garment: Garment, sizes: tuple[SizeQuantities, ...]) -> tuple[BiasPlan, ...]:
-    """A plan for each bias trim and each width in which it is cut, of the order; else of one of each size."""
-    return tuple(plan for trim in garment.trims for plan in _plans(garment, trim, sizes))
+    """A plan for each trim or piece and each of its widths: of the order, else of one garment a size."""
+    wanted = dict.fromkeys(_key(cut) for size in sizes for cut in size.strips if cut.bias)
+    order = {name: index for index, name in enumerate(each.name for each in garment.trims)}
+    by_trim = sorted(wanted, key=lambda key: order.get(key[0], len(order)))
+    return tuple(plan for key in by_trim for plan in _plan(garment, key, sizes))
 
 
-def _plans(garment: Garment, trim: Trim, sizes: tuple[SizeQuantities, ...]) -> Iterator[BiasPlan]:
-    cloth = next((each for each in garment.cloths if each.name == trim.cut_from), None)
-    if cloth is None or cloth.usable is None or trim.kind not in BIAS_KINDS:
+def _key(cut: StripCut) -> tuple[str, bool, str, float]:
+    return cut.name, cut.piece, cut.cloth, cut.wide
+
+
+def _plan(
+    garment: Garment, key: tuple[str, bool, str, float], sizes: tuple[SizeQuantities, ...]
+) -> Iterator[BiasPlan]:
+    name, piece, of_cloth, wide = key
+    cloth = next(each for each in garment.cloths if each.name == of_cloth)
+    if cloth.usable is None:
         return
     ordered = {each.size: each.count for each in garment.header.order if each.count}
     counts = ordered or {size.size: 1 for size in sizes}
-    widths = dict.fromkeys(
-        cut.cut_width for size in sizes for cut in size.trims if cut.trim == trim.name and cut.cut_width
+    strips = {size.size: tuple(cut for cut in size.strips if cut.bias and _key(cut) == key) for size in sizes}
+    width = float(cloth.usable.value) * (1.0 - float(cloth.shrinks_width))
+    number = sum(cut.count * counts.get(size, 0) for size, cuts in strips.items() for cut in cuts)
+    if not 0 < number <= _MOST or wide >= width:
+        return
+    pieces = tuple(_pieces(strips, counts))
+    cuts = bias_cuts(tuple(length for _, _, length in pieces), width, wide)
+    asked = next((trim.bias_way for trim in garment.trims if trim.name == name and not piece), None)
+    yield BiasPlan(
+        name,
+        piece,
+        of_cloth,
+        wide,
+        pieces,
+        cuts,
+        _chosen(WHOLE if piece else asked, cuts),
+        bool(ordered),
+        tuple(sum(cut.length * cut.count for cut in strips[size.size]) for size in sizes),
+        1.0 / (1.0 - float(cloth.shrinks_length)),
     )
-    for wide in widths:
-        width = float(cloth.usable.value) * (1.0 - float(cloth.shrinks_width))
-        if not 0 < _number(trim, wide, sizes, counts) <= _MOST or wide >= width:
-            continue
-        pieces = tuple(_pieces(trim, wide, sizes, counts))
-        cuts = bias_cuts(tuple(length for _, _, length in pieces), width, wide)
-        yield BiasPlan(
-            trim.name,
-            cloth.name,
-            wide,
-            pieces,
-            cuts,
-            _chosen(trim, cuts),
-            bool(ordered),
-            tuple(_of_garment(trim, wide, size) for size in sizes),
-            1.0 / (1.0 - float(cloth.shrinks_length)),
-        )
 
 
 def _pieces(
-    trim: Trim, wide: float, sizes: tuple[SizeQuantities, ...], counts: dict[str, int]
+    strips: dict[str, tuple[StripCut, ...]], counts: dict[str, int]
 ) -> Iterator[tuple[str, str, float]]:
     """Size, use and length of every piece, in the order in which they are cut."""
-    for size in sizes:
-        for _ in range(counts.get(size.size, 0)):
-            for cut in size.trims:
-                if cut.trim == trim.name and cut.cut_width == wide:
-                    yield from ((size.size, cut.used_on, cut.cut_length) for _ in range(cut.count))
+    for size, cuts in strips.items():
+        for _ in range(counts.get(size, 0)):
+            for cut in cuts:
+                yield from ((size, cut.used_on, cut.length) for _ in range(cut.count))
 
 
-def _number(trim: Trim, wide: float, sizes: tuple[SizeQuantities, ...], counts: dict[str, int]) -> int:
-    """How many pieces there are, before they are listed."""
-    return sum(
-        cut.count * counts.get(size.size, 0)
-        for size in sizes
-        for cut in size.trims
-        if cut.trim == trim.name and cut.cut_width == wide
-    )
+def _chosen(asked: str | None, cuts: tuple[BiasCut, ...]) -> BiasCut:
+    """The way that is asked for, where it can be; else the one with the least cloth, joins apart.
 
-
-def _of_garment(trim: Trim, wide: float, size: SizeQuantities) -> float:
-    return sum(
-        cut.cut_length * cut.count for cut in size.trims if cut.trim == trim.name and cut.cut_width == wide
-    )
-
-
-def _chosen(trim: Trim, cuts: tuple[BiasCut, ...]) -> BiasCut:
-    """The way that the maker chose, where it can be; else the one with the least cloth, joins apart."""
-    asked = [cut for cut in cuts if cut.way == trim.bias_way]
-    return asked[0] if asked else min(cuts, key=lambda cut: cut.length)
+    Of a piece, which would show a join, whole strips are asked for (common practice, no source).
+    """
+    found = [cut for cut in cuts if cut.way == asked]
+    return found[0] if found else min(cuts, key=lambda cut: cut.length)
 
 
 def cloth_of_plans(cloth: Cloth, plans: tuple[BiasPlan, ...]) -> tuple[float, tuple[float, ...]]:

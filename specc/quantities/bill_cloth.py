@@ -93,7 +93,7 @@ def _parts(
     if planned:
         total, shares = cloth_of_plans(cloth, plans)
         yield _Part(shares, total * _share(shares, counts, whole), BY_BIAS)
-    areas = [_left(cloth, garment, size, planned, laid=laid is not None) for size in sizes]
+    areas = [_left(cloth, size, planned, laid=laid is not None) for size in sizes]
     lengths = tuple(_over_width(area, cloth) for area in areas)
     if any(length > _NOTHING for length in lengths) or not (laid or planned):
         yield _Part(lengths, _sum(lengths, counts), BY_AREA)
@@ -112,19 +112,18 @@ def _ordered(garment: Garment, size: SizeQuantities) -> int:
     return next((each.count for each in garment.header.order if each.size == size.size), 0)
 
 
-def _left(
-    cloth: Cloth, garment: Garment, size: SizeQuantities, planned: list[BiasPlan], *, laid: bool
-) -> float:
+def _left(cloth: Cloth, size: SizeQuantities, planned: list[BiasPlan], *, laid: bool) -> float:
     """The area of what is cut from the cloth for one garment and neither laid nor planned on the bias."""
-    strips = {trim.name for trim in garment.trims if trim.cut_from == cloth.name}
-    cuts = [(cut, cut.cut_width or 0.0) for cut in size.trims if cut.trim in strips]
-    known = {(plan.trim, plan.wide) for plan in planned}
-    areas = [(wide * cut.cut_length * cut.count, (cut.trim, wide) in known) for cut, wide in cuts]
-    left = sum(area for area, done in areas if not done)
+    known = {(plan.name, plan.wide) for plan in planned}
+    strips = [strip for strip in size.strips if strip.cloth == cloth.name]
+    areas = [strip.wide * strip.length * strip.count for strip in strips]
+    left = sum(
+        area for strip, area in zip(strips, areas, strict=True) if (strip.name, strip.wide) not in known
+    )
     if laid:
         return left
     whole = sum(use.area for use in size.cloths if use.cloth == cloth.name)
-    return whole - sum(area for area, _ in areas) + left
+    return whole - sum(areas) + left
 
 
 def _over_width(area: float, cloth: Cloth) -> float:

@@ -16,6 +16,7 @@ from specc.quantities.cost import cost
 from specc.quantities.pieces import piece_counts
 from specc.quantities.points import expectation, openings_of, point_of_measure
 from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
+from specc.quantities.strips import strip_cuts
 from specc.quantities.thread import thread_uses
 from specc.quantities.trims import trim_cuts
 
@@ -93,6 +94,7 @@ def _size(
         size.size,
         cuts,
         trims,
+        strip_cuts(garment, size, cuts, trims),
         piece_counts(garment, size),
         cloth_uses(garment, size, cuts, trims),
         thread_uses(garment, size, evaluate),

@@ -48,6 +48,23 @@ class TrimCut:
 
 
 @dataclass(frozen=True, slots=True)
+class StripCut:
+    """A strip cut from a cloth `count` times a garment: of the trim `name`, or the piece of that name.
+
+    `wide` is its width, `length` without joins. `bias` says that it is cut at 45 degrees.
+    """
+
+    name: str
+    cloth: str
+    wide: float
+    used_on: str
+    length: float
+    count: int
+    bias: bool
+    piece: bool
+
+
+@dataclass(frozen=True, slots=True)
 class ClothUse:
     """Area of the pieces cut from a cloth for one garment, allowances included.
 
@@ -94,6 +111,7 @@ class SizeQuantities:
     size: str
     cuts: tuple[CutPiece, ...]
     trims: tuple[TrimCut, ...]
+    strips: tuple[StripCut, ...]
     pieces: tuple[PieceCount, ...]
     cloths: tuple[ClothUse, ...]
     threads: tuple[ThreadUse, ...]
@@ -102,7 +120,7 @@ class SizeQuantities:
 
 @dataclass(frozen=True, slots=True)
 class BiasPlan:
-    """How the strips of a trim, `wide` across, are cut on the bias of a cloth.
+    """How the strips of the trim `name`, or of that `piece`, `wide` across, are cut on the bias of a cloth.
 
     `pieces` are those of the order (of one garment of each size where nothing is `ordered`): size, use,
     length; `cuts` the ways in which they can be cut, `chosen` the one that is: its joins are of the pieces.
@@ -110,7 +128,8 @@ class BiasPlan:
     it shrinks.
     """
 
-    trim: str
+    name: str
+    piece: bool
     cloth: str
     wide: float
     pieces: tuple[tuple[str, str, float], ...]

@@ -34,6 +34,7 @@ _HOW = {
     " parallelogram results. Mark strips along its bias edges, sew the other two edges to a tube, one strip"
     " offset, and cut round and round.",
 }
+_WHOLE = "A piece is cut whole where it can be, since a join would show in it."
 # Common practice, no source; the join as in school books of sewing before 1930.
 _TRUE = "True bias lies at 45 degrees to the grain. Measure a strip's width square to the cut."
 
@@ -49,10 +50,10 @@ def build(sheet: Sheet) -> Page | None:
 
 def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
     near, chosen = sheet.lengths, plan.chosen
-    title = sheet.trim_called(plan.trim)
+    title = _title(sheet, plan)
     total = sum(length for _, _, length in plan.pieces)
     what = "for the order" if plan.ordered else "for one garment of each size"
-    back = listed(((title, billed(plan.trim)),))[1]
+    back = listed(((title, billed(plan.cloth if plan.piece else plan.name)),))[1]
     wide = near.both(_heading, plan.wide, sheet.title_of(plan.cloth))
     yield Heading(title, str(number), wide, links=back)
     facts: tuple[tuple[str, Text], ...] = (
@@ -62,18 +63,30 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
         *_counts(sheet, plan),
     )
     yield Facts(tuple(Fact(label, value) for label, value in facts if value))
-    trim = next(each for each in sheet.garment.trims if each.name == plan.trim)
-    if trim.bias_way not in (None, chosen.way):
-        yield Paragraph(f"It cannot be cut as {trim.bias_way}: a piece is longer than the cloth allows.")
+    asked = _asked(sheet, plan)
+    if asked not in (None, chosen.way):
+        yield Paragraph(f"It cannot be cut as {asked}: a piece is longer than the cloth allows.")
     yield Paragraph(_HOW[chosen.way])
     yield _ways(sheet, plan, number)
     if chosen.way != TUBED:
-        called = (f"bias-{plan.trim}-{number}", f"{title}, cut from {sheet.title_of(plan.cloth)}")
+        called = (f"bias-{plan.name}-{number}", f"{title}, cut from {sheet.title_of(plan.cloth)}")
         cloth = (chosen.length, _width(sheet, plan))
         drawing = bias_drawing(called, cloth, plan.wide, near, room=_ROOM)
         yield Group("together", (Figure(drawing, drawing.title),))
     if any(chosen.joins) and chosen.way == JOINED:
         yield _joins(sheet, plan, number)
+
+
+def _title(sheet: Sheet, plan: BiasPlan) -> str:
+    pieces = sheet.sample.pieces if plan.piece else ()
+    return next((each.title for each in pieces if each.name == plan.name), sheet.trim_called(plan.name))
+
+
+def _asked(sheet: Sheet, plan: BiasPlan) -> str | None:
+    """The way in which the strips are to be cut, where there is one: a piece without joins."""
+    if plan.piece:
+        return WHOLE
+    return next(each.bias_way for each in sheet.garment.trims if each.name == plan.name)
 
 
 def _heading(lengths: Lengths, wide: float, cloth: str) -> str:
@@ -151,7 +164,7 @@ def _ways(sheet: Sheet, plan: BiasPlan, number: int) -> Table:
         )
         for cut in plan.cuts
     )
-    note = "Choose another by a line of the trim, such as `cut-as whole strips`.".replace("`", "")
+    note = _WHOLE if plan.piece else "Choose another by a line of the trim, such as cut-as whole strips."
     return Table(f"bias-ways-{number}", "", columns, rows, note=note)
 
 

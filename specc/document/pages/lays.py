@@ -12,7 +12,7 @@ from specc.document.printed import traced
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
 from specc.geometry.point import Point
-from specc.model.spreading import ACROSS, ANY, BIAS, FOLDED, OPEN, TUBE
+from specc.model.spreading import ACROSS, ANY, BIAS, FOLDED, OPEN, STRIPS, TUBE
 from specc.units import format_ratio
 
 if TYPE_CHECKING:
@@ -27,7 +27,12 @@ if TYPE_CHECKING:
 
 _ROOM = Point(186.0, 92.0)  # for a drawing, millimetres of paper
 _HALF = 88.0
-_TURNED = {ACROSS: "Across the cloth", BIAS: "On the bias", ANY: "As they fit"}
+_TURNED = {
+    ACROSS: "Across the cloth",
+    BIAS: "On the bias",
+    ANY: "As they fit",
+    STRIPS: "Off strips on the bias",
+}
 _SPREAD = {
     OPEN: "open, one ply, right side up",
     FOLDED: "folded lengthwise, right sides together",

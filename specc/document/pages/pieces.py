@@ -24,6 +24,7 @@ from specc.geometry.point import Point
 from specc.geometry.tolerance import SAME
 from specc.making.attached import Placed
 from specc.making.cloths import cloth_of, cut_again, times_again
+from specc.model.spreading import STRIPS
 from specc.pattern.measure import dart_depth, dart_width, stitched_length
 from specc.pattern.piece import Dart
 
@@ -114,7 +115,9 @@ def _listed(sheet: Sheet, piece: Piece) -> Iterator[Row]:
 
 def _cloth(sheet: Sheet, piece: Piece) -> str:
     cloth = cloth_of(sheet.garment, piece.name)
-    return cloth.title if cloth else ""
+    if cloth is None:
+        return ""
+    return f"{cloth.title}, off strips" if cloth.spreading.way_of(piece.name) == STRIPS else cloth.title
 
 
 def _bare(sheet: Sheet, piece: Piece) -> Iterator[str]:

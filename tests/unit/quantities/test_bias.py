@@ -6,10 +6,12 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from specc.pipeline import quantities
-from tests.made import top
+from specc.pipeline import lay_out, quantities
+from tests.compiling import Here, roughly
+from tests.made import SHARED, made, top
 
 if TYPE_CHECKING:
+    from specc.pipeline import Result
     from specc.quantities import Quantities
 
 CLOTHS = """cloth calico "cotton calico" {{ width 150 cm; is stable }}
@@ -65,3 +67,83 @@ def test_a_cloth_that_does_not_say_its_width_has_no_plan() -> None:
     found = quantities(result)
     assert found is not None
     assert found.bias == ()
+
+
+STRAPS = """garment bag "Bag" {{ style "B"; sizes S; units cm; order S: 10 }}
+chart one {{ sizes S, L; measurement bust = 88, 100 cm }}
+use chart one
+use block rectangle as body {{ wide 40 cm; long 40 cm; cutting twice }}
+use block rectangle as strap "strap" {{ wide 3 cm; long {long} cm; cutting twice }}
+cloth lawn "lawn" {{ width 110 cm; {strips}}}
+seam side joins body.left-edge to body.right-edge by french
+seam strap-long joins strap.left-edge to strap.right-edge by turned-tube {{ allow 5 mm }}
+hem low along body.bottom by double-turned
+hem high along body.top by double-turned
+attach strap.top, strap.bottom to body.top at 50%
+{more}"""
+
+
+WITH_ENDS = 600.0 + 2.0 * 19.05  # at both ends what the hem takes that catches the strap
+
+
+def laid_out(result: Result) -> Result:
+    return lay_out(result, Here(SHARED), roughly)
+
+
+def straps(*, long: float = 60.0, strips: str = "in-strips strap", more: str = "") -> Quantities:
+    result = laid_out(made(STRAPS.format(long=long, strips=strips, more=more)))
+    found = quantities(result)
+    assert found is not None, [each.message for each in result.diagnostics]
+    return found
+
+
+def test_straps_in_strips_are_planned_as_bindings_are_and_lie_in_no_lay() -> None:
+    (plan,) = straps().bias
+    assert (plan.name, plan.piece, plan.cloth) == ("strap", True, "lawn")
+    assert plan.wide == pytest.approx(40.0)  # 3 cm and 5 mm on both sides
+    assert [length for _, _, length in plan.pieces] == pytest.approx([WITH_ENDS] * 20)
+    assert plan.chosen.way == "whole strips"
+    (lays,) = straps().lays
+    assert {piece.piece for lay in lays.lays for piece in lay.pieces} == {"body"}
+
+
+def test_the_bill_counts_the_lays_and_the_strips_and_each_but_once() -> None:
+    found = straps()
+    (line,), (plan,), (lays,) = found.bill, found.bias, found.lays
+    assert line.order == pytest.approx(((lays.order or 0.0) + plan.chosen.length * plan.grown) / 1000.0)
+    in_lay = straps(strips="")
+    assert in_lay.bias == ()
+    assert {piece.piece for lay in in_lay.lays[0].lays for piece in lay.pieces} == {"body", "strap"}
+
+
+def test_a_strap_longer_than_any_strip_is_joined() -> None:
+    """A strip from edge to edge of 110 cm is 155.6 cm long; the ends of the strap take 3.8 cm."""
+    (short,), (long,) = straps(long=151.0).bias, straps(long=152.5).bias
+    assert (short.chosen.way, any(short.chosen.joins)) == ("whole strips", False)
+    assert long.chosen.way != "whole strips"
+    assert all(long.chosen.joins)
+
+
+def test_strips_too_many_to_be_planned_are_counted_by_area() -> None:
+    found = straps(more="", strips="in-strips strap, body")
+    planned = {plan.name for plan in found.bias}
+    assert planned == {"body", "strap"}
+    many = quantities(
+        laid_out(made(STRAPS.format(long=60, strips="in-strips strap", more="").replace("S: 10", "S: 1500")))
+    )
+    assert many is not None
+    assert many.bias == ()
+    (line,), (lays,) = many.bill, many.lays
+    by_area = 40.0 * WITH_ENDS * 2 * 1500 / 1100.0
+    assert line.order == pytest.approx(((lays.order or 0.0) + by_area) / 1000.0)
+
+
+def test_a_piece_on_the_fold_takes_a_strip_as_long_as_the_whole() -> None:
+    band = """use block rectangle as band { wide 30 cm; long 4 cm; cutting on-fold }
+hem band along band.top, band.bottom, band.right-edge by raw
+"""
+    plan = next(
+        plan for plan in straps(strips="in-strips strap, band", more=band).bias if plan.name == "band"
+    )
+    assert plan.wide == pytest.approx(40.0)
+    assert {length for _, _, length in plan.pieces} == {600.0}
