@@ -112,10 +112,10 @@ def garment_drawing(name: str, title: str, flat: Flat, bands: Bands, *, room: Po
 
 def garment_strokes(seen: Seen, bands: Bands) -> Iterator[Stroke]:
     """One side of the garment: what lies behind first, the half that laps over the other last."""
-    half = tuple(seen.view.polygon(each.outline) for each in seen.side.beyond)
+    here = tuple(seen.view.polygon(each.outline) for each in seen.side.beyond)
     other = tuple(_mirrored(seen, each.outline, closed=True) for each in seen.side.beyond)
-    if half:
-        yield Stroke(LineKind.SHADE, (*half, *other))
+    if here:
+        yield Stroke(LineKind.SHADE, (*here, *other))
         edges = tuple(
             _run(seen, each.edge, mirrored=mirrored)
             for each in seen.side.beyond
@@ -127,7 +127,8 @@ def garment_strokes(seen: Seen, bands: Bands) -> Iterator[Stroke]:
     for under in (True, False):
         pieces = [piece for piece in seen.side.pieces if piece.under is under]
         for mirrored in (not on_top, on_top):
-            yield from _half(seen, pieces, bands, mirrored=mirrored)
+            half = [piece for piece in pieces if not (piece.whole and mirrored)]
+            yield from _half(seen, half, bands, mirrored=mirrored)
 
 
 def _half(seen: Seen, pieces: list[LaidPiece], bands: Bands, *, mirrored: bool) -> Iterator[Stroke]:
@@ -179,9 +180,9 @@ def _on_half(one: LaidLine, side: str, *, mirrored: bool) -> bool:
     return (one.side == "left") is ((side == "back") is mirrored)
 
 
-def runs_on(seen: Seen, chain: Chain, side: str | None) -> Iterator[Trace]:
+def runs_on(seen: Seen, piece: LaidPiece, chain: Chain, side: str | None) -> Iterator[Trace]:
     """A chain on both halves of the garment; on one where only the left or the right as worn has it."""
-    for mirrored in (False, True):
+    for mirrored in (False,) if piece.whole else (False, True):
         if side is None or (side == "left") is ((seen.side.name == "back") is mirrored):
             yield _run(seen, chain, mirrored=mirrored)
 

@@ -129,6 +129,7 @@ def _parts(
 ) -> Iterator[Chain]:
     for piece, name in refs:
         across: list[Chain] = []
+        whole = False
         for laid in each.side.pieces:
             if piece not in {"", laid.name} or (laid.name, name) in shown:
                 continue
@@ -136,13 +137,15 @@ def _parts(
             edge = laid.edge(name)
             if line:
                 across.append(joined(line))
+                whole = laid.whole
                 shown.add((laid.name, name))
             elif edge is not None and piece:
                 shown.add((piece, name))
                 beside[piece, name] += 1
                 yield _beside(each, laid, edge.points, beside[piece, name])
         if across:
-            yield _whole(each, sorted(across, key=lambda chain: min(point.x for point in chain)))
+            ordered = sorted(across, key=lambda chain: min(point.x for point in chain))
+            yield tuple(map(each.at, joined(ordered))) if whole else _whole(each, ordered)
 
 
 def _whole(each: Seen, chains: list[Chain]) -> Chain:
@@ -161,7 +164,7 @@ def _beside(each: Seen, piece: LaidPiece, chain: Chain, count: int) -> Chain:
     Where the edge goes on in its mirror image, so does the line.
     """
     points = distinct(chain)
-    upright = all(abs(point.x) <= _MIDDLE for point in points)
+    upright = not piece.whole and all(abs(point.x) <= _MIDDLE for point in points)
     off = _OFF * count / float(each.view.scale)
     if upright:
         line = points
@@ -169,7 +172,7 @@ def _beside(each: Seen, piece: LaidPiece, chain: Chain, count: int) -> Chain:
         middle = points[len(points) // 2]
         way = points[-1] - points[0]
         line = moved_off(points, off, left=way.cross(centroid(piece.outline) - middle) < 0.0)
-    if not upright and _goes_on(points):
+    if not upright and not piece.whole and _goes_on(points):
         return _whole(each, [line])
     return tuple(each.at(point) for point in line)
 

@@ -51,7 +51,7 @@ def work_drawing(
             trace
             for piece in seen.side.pieces
             for chain, side in _worked(piece, parts)
-            for trace in runs_on(seen, chain, side)
+            for trace in runs_on(seen, piece, chain, side)
         )
         worked += len(traces)
         if traces:

@@ -40,7 +40,7 @@ def _beyond(side: Side, other: Side, seams: tuple[Seam, ...]) -> Iterator[Beyond
 def _to_the_middle(piece: LaidPiece) -> Iterator[tuple[str, Chain]]:
     """The open edges that run from the middle of the garment to where it turns, from the middle."""
     for edge in piece.edges:
-        if edge.role is Role.OPEN and not piece.under:
+        if edge.role is Role.OPEN and not piece.under and not piece.whole:
             chain = edge.points if abs(edge.points[0].x) <= abs(edge.points[-1].x) else edge.points[::-1]
             if abs(chain[0].x) <= _MIDDLE < abs(chain[-1].x):
                 yield edge.name, chain

@@ -62,13 +62,15 @@ class LaidLine:
 class LaidPiece:
     """A piece, or what is seen of it: its edges in the order of its outline, and the lines on it.
 
-    `under` says that it lies beneath the pieces beside it, as a sleeve beneath the armhole.
+    `under` says that it lies beneath the pieces beside it, as a sleeve beneath the armhole; `whole`, that it
+    is there once and lies across the middle, without a mirror image.
     """
 
     name: str
     edges: tuple[LaidEdge, ...]
     lines: tuple[LaidLine, ...] = ()
     under: bool = False
+    whole: bool = False
 
     @property
     def outline(self) -> Chain:

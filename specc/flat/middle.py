@@ -5,12 +5,13 @@ Knows nothing of seams.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from specc.flat.chains import joined
 from specc.geometry.point import Point, Rigid
-from specc.geometry.region import centroid
+from specc.geometry.region import bounds, centroid
 from specc.geometry.tolerance import SAME
 
 if TYPE_CHECKING:
@@ -68,6 +69,12 @@ def on_edge(piece: LaidPiece, middle: Chain, lap: float) -> LaidPiece:
     )
     laid = _outward(piece, at)
     return _shifted(laid, at + 0.5 * lap)
+
+
+def across(piece: LaidPiece) -> LaidPiece:
+    """A piece that is there once, with the middle of its width at the middle of the garment."""
+    low, high = bounds(piece.outline)
+    return replace(_shifted(piece, 0.5 * (low.x + high.x)), whole=True)
 
 
 def _outward(piece: LaidPiece, at: float) -> LaidPiece:

@@ -15,7 +15,7 @@ from specc.flat.edges import both_ways, middle_of, with_roles
 from specc.flat.hung import half_of, hung
 from specc.flat.laid import Side
 from specc.flat.lines import lines_on
-from specc.flat.middle import on_edge, on_fold, on_seam
+from specc.flat.middle import across, on_edge, on_fold, on_seam
 from specc.geometry.region import centroid
 from specc.making.attached import Placed
 from specc.making.cloths import cloth_of
@@ -82,7 +82,9 @@ class Placing:
     def _begin(self, piece: Piece) -> None:
         """Lay a piece at the middle of the garment."""
         middle, laid = self._middles[piece.name], self._closed(piece)
-        if middle is None:
+        if middle is None and piece.cut == 1:
+            laid = across(laid)
+        elif middle is None:
             laid = on_edge(laid, laid.outline, 0.0)
         elif middle.fold:
             laid = on_fold(laid, _chain(laid, middle.edges))

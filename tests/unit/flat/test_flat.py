@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +18,7 @@ from specc.geometry.region import crosses_itself
 from specc.pattern.lookup import edge_named, piece_named
 from specc.pattern.measure import stitched_length
 from specc.pipeline import check
+from specc.source import SourceFile
 from tests.compiling import Here
 
 if TYPE_CHECKING:
@@ -168,3 +170,15 @@ def test_the_back_neck_is_seen_above_a_lower_front_neck_only() -> None:
     (front,) = side("slipway-tee", "front").beyond
     assert front.edge[0].y > min(point.y for point in front.outline)
     assert not side("slipway-tee", "back").beyond
+
+
+def test_a_piece_that_is_there_once_is_drawn_once_across_the_middle() -> None:
+    text = re.search(r"```garment\n(garment scarf.*?)```", (ROOT / "DEVELOPERS.md").read_text(), re.DOTALL)
+    assert text is not None
+    result = check(SourceFile("scarf.garment", text[1]), Here(ROOT))
+    assert result.garment is not None
+    assert result.assembly is not None
+    (seen,) = lay_flat(result.garment, result.assembly.sizes[0]).sides
+    (scarf,) = seen.pieces
+    assert scarf.whole
+    assert {abs(point.x) for point in scarf.outline} == {350.0}
