@@ -10,6 +10,7 @@ from specc.document.constants import constant
 from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
 from specc.document.links import cut_for, made
+from specc.document.making_map import map_of
 from specc.document.origins import of_rest, of_side
 from specc.document.printed import traced
 from specc.document.sheet import chain, part
@@ -45,7 +46,7 @@ def build(sheet: Sheet) -> Page | None:
     attachments = sheet.garment.attachments
     if not all_made and not attachments:
         return None
-    blocks: list[Block] = []
+    blocks: list[Block] = [*map_of(sheet)]
     for number, each in enumerate(all_made, start=1):
         blocks += _one(sheet, each, number)
     by_themselves = [index for index, asked in enumerate(attachments) if asked.making is not None]

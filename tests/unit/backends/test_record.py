@@ -17,7 +17,8 @@ GOLDEN = Path(__file__).parents[2] / "golden" / "skiff"
 
 def test_the_document_as_it_was_read_and_accepted(golden: Golden) -> None:
     skiff = document()
-    # Cautions, ways of making, the steps that name them, and the source are library and text, and change for reasons of their own.
+    # Cautions, ways of making, the steps that name them and the source are library and text, and change for
+    # reasons of their own.
     pages = tuple(page for page in skiff.pages if page.kind not in ("cautions", "making", "work", "source"))
 
     golden(GOLDEN / "document.txt", record.text(replace(skiff, pages=pages), drawings=False))

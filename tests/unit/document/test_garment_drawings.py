@@ -1,9 +1,9 @@
-"""The drawing of the points of measure: a line and a letter for every one of them, none on another."""
+"""The drawings of the garment: a letter for every measure, a number for every seam, none on another."""
 
 from __future__ import annotations
 
 from functools import cache
-from itertools import combinations
+from itertools import combinations, product
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +20,7 @@ from tests.compiling import Here
 
 if TYPE_CHECKING:
     from specc.document.drawing import Drawing
+    from specc.model.garment import Garment
 
 ROOT = Path(__file__).parents[3]
 EXAMPLES = sorted(path.stem for path in (ROOT / "examples").glob("*/*.garment"))
@@ -28,7 +29,7 @@ HIDDEN = {"galley-apron": {"D"}, "loft-waistcoat": {"E"}}
 
 
 @cache
-def drawing(name: str) -> tuple[Drawing, int, str]:
+def figure(name: str, kind: str) -> tuple[Drawing, Garment, str]:
     path = next((ROOT / "examples").glob(f"*/{name}.garment"))
     source, faults = read(path.name, path.read_bytes())
     assert not faults
@@ -36,16 +37,16 @@ def drawing(name: str) -> tuple[Drawing, int, str]:
     made = document(result)
     assert made is not None
     assert result.garment is not None
-    page = next(page for page in made.pages if page.kind == "measures")
-    figure = next(block for block in page.blocks if isinstance(block, Figure))
-    return figure.drawing, len(result.garment.measures), str(figure.caption)
+    page = next(page for page in made.pages if page.kind == kind)
+    found = next(block for block in page.blocks if isinstance(block, Figure))
+    return found.drawing, result.garment, str(found.caption)
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_every_measure_has_its_letter_and_its_line(name: str) -> None:
-    shown, count, caption = drawing(name)
+    shown, garment, caption = figure(name, "measures")
     letters = {item.text for item in shown.items if isinstance(item, Label)} - {"Front", "Back", "As worn"}
-    expected = {measures.letter(index) for index in range(count)} - HIDDEN.get(name, set())
+    expected = {measures.letter(index) for index in range(len(garment.measures))} - HIDDEN.get(name, set())
     assert letters == expected
     assert all(letter in caption for letter in HIDDEN.get(name, set()))
     lines = [item for item in shown.items if isinstance(item, Stroke) and item.line is LineKind.THIN]
@@ -53,6 +54,16 @@ def test_every_measure_has_its_letter_and_its_line(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
-def test_no_letter_lies_on_another(name: str) -> None:
-    boxes = [box_of(item) for item in drawing(name)[0].items if isinstance(item, Label)]
+def test_every_seam_finish_and_hem_has_its_number_on_the_map_or_is_said_not_to_be_seen(name: str) -> None:
+    shown, garment, caption = figure(name, "making")
+    numbers = {item.text for item in shown.items if isinstance(item, Label)}
+    count = len(garment.seams) + len(garment.finishes)
+    hidden = set(caption.partition("Not seen from outside: ")[2].rstrip(".").split(", ")) - {""}
+    assert numbers - {"Front", "Back", "As worn"} == {str(n + 1) for n in range(count)} - hidden
+    assert len(hidden) < count
+
+
+@pytest.mark.parametrize(("name", "kind"), list(product(EXAMPLES, ("measures", "making"))))
+def test_no_letter_and_no_number_lies_on_another(name: str, kind: str) -> None:
+    boxes = [box_of(item) for item in figure(name, kind)[0].items if isinstance(item, Label)]
     assert not [pair for pair in combinations(boxes, 2) if pair[0].touches(pair[1])]
