@@ -22,6 +22,7 @@ _MATERIALS = {
     "hong-kong": "binding strip",
     "bias-faced": "strip strip",
     "stayed": "tape tape",
+    "piped": "piping strip; cord cord",
     "elastic-casing": "elastic edging",
     "elastic-waistband": "elastic edging",
     "drawstring-casing": "cord cord",

@@ -20,7 +20,7 @@ _FILES = (
     ),
     (
         "enclosed-seams",
-        ("bound-outside", "french", "flat-felled", "hong-kong", "turned", "faced", "bagged-out"),
+        ("bound-outside", "french", "flat-felled", "hong-kong", "turned", "faced", "bagged-out", "piped"),
     ),
     ("edges", ("elastic-bound", "bias-bound", "double-bias-bound", "bias-faced", "edge-overlocked")),
     (

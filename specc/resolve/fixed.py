@@ -28,6 +28,8 @@ _FUNCTIONS: dict[Function, Callable[[float], float]] = {
     Function.TANGENT: lambda angle: math.tan(math.radians(angle)),
     Function.ARC_SINE: lambda sine: math.degrees(math.asin(sine)),
     Function.ARC_TANGENT: lambda tangent: math.degrees(math.atan(tangent)),
+    Function.RADIUS: lambda girth: girth / math.tau,
+    Function.CIRCUMFERENCE: lambda radius: radius * math.tau,
 }
 
 

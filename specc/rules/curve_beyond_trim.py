@@ -136,6 +136,8 @@ def _reach(subject: Subject, made: _Made, takes: Takes, trim: Trim) -> float | N
     A binding is folded to a quarter of its width, or to a half; of a facing the seam is lost, and as much
     turned under. Where nobody says how it lies it is as wide as it is bought; None where it is not.
     """
+    if trim.kind == "cord":
+        return None  # it is round, and bends any way
     width = subject.evaluate(takes.cut_width)
     if takes.lies == "facing" and made.making is not None:
         return width - 2.0 * subject.evaluate(made.making.allowance)

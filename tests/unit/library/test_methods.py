@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import pi
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -146,6 +147,7 @@ def test_every_option_is_worked_in_its_own_way_and_leaves_no_blank(method: str, 
         ("french", "", 3 / 8),
         ("flat-felled", "", 1 / 2),
         ("hong-kong", "", 5 / 8),
+        ("piped", "", 1 / 2),
         ("turned", "", 3 / 8),
         ("faced", "", 3 / 8),
         ("elastic-bound", "", 0),
@@ -208,6 +210,7 @@ def test_what_becomes_of_raw_edges() -> None:
             "lapped",
             "overlock-rolled",
             "overlocked",
+            "piped",
             "rib-band",
             "set-in",
             "single-turned",
@@ -376,3 +379,11 @@ def test_every_method_is_used_by_a_garment() -> None:
     }
 
     assert set(METHODS) - used == set()
+
+
+def test_the_strip_of_a_piping_goes_round_the_cord_and_has_both_allowances() -> None:
+    """A cord of 1/4 in is 0.785 in round; two allowances of 1/2 in."""
+    strip, cord = made("piped").takes
+
+    assert inches(strip.cut_width) == pytest.approx(1.0 + pi / 4.0)
+    assert inches(cord.cut_width) == pytest.approx(1 / 4)

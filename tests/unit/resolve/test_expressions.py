@@ -164,6 +164,16 @@ def test_constants_are_reckoned_exactly(text: str, value: Fraction) -> None:
     assert fixed_value(found) == value
 
 
+@pytest.mark.parametrize(
+    ("text", "value"), [("circumference of 10 mm", 62.8318531), ("radius of 1 m", 159.1549431)]
+)
+def test_circles_of_constants_are_reckoned(text: str, value: float) -> None:
+    found = resolve_expression(written(text), Scope({}), Collector())
+
+    assert found is not None
+    assert float(fixed_value(found) or 0) == pytest.approx(value)
+
+
 @pytest.mark.parametrize("text", ["1 in / 0", "root of (3 - 4)", "arc-sine of 2", "bust", "2 * bust"])
 def test_what_is_no_number_or_no_constant_is_not_fixed(text: str) -> None:
     found = resolve_expression(written(text), BUST, Collector())
