@@ -5,7 +5,7 @@ Knows no verb.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from specc.document.drawing import Drawing, Label, Stroke
 from specc.document.lettering import Lettering
@@ -13,13 +13,19 @@ from specc.document.line import LineKind
 from specc.document.marks import line
 from specc.document.side_by_side import Figure, side_by_side
 from specc.document.view import View, box
+from specc.geometry.lying import beyond
 from specc.geometry.point import Point
 from specc.pattern.measure import dart_tip
 from specc.pattern.outline import bounds, drawn_outline
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from specc.document.drawing import Trace
     from specc.pattern.piece import Piece
+
+_COARSE: Final = 0.5  # mm of garment: shades are drawn by straight runs this near to the outline
+_LEAST: Final = 100.0  # mm2: less cloth than that is not shaded
 
 Change = tuple["Piece | None", "Piece | None"]
 """A piece before and after; None where it is not made."""
@@ -37,6 +43,8 @@ def overlay(name: str, changes: tuple[Change, ...], *, room: Point) -> Drawing:
     items: list[Stroke | Label] = []
     for (before, after), (low, high), figure, stand in zip(pairs, boxes, figures, laid.stands, strict=True):
         view = View(laid.scale, Point(low.x, high.y), stand.corner)
+        if before is not None and after is not None:
+            items += _gained(before, after, view)
         if before is not None:
             items.append(Stroke(LineKind.BEFORE, _outline(before, view)))
         if after is not None:
@@ -45,6 +53,14 @@ def overlay(name: str, changes: tuple[Change, ...], *, room: Point) -> Drawing:
         items.append(Label(figure.name, stand.name, Lettering.NAME))
     title = ", ".join(figure.name for figure in figures)
     return Drawing(name, title, laid.width, laid.height, laid.scale, tuple(items))
+
+
+def _gained(before: Piece, after: Piece, view: View) -> Iterator[Stroke]:
+    """The cloth where there was none before."""
+    corners = (drawn_outline(piece).flattened(_COARSE)[:-1] for piece in (after, before))
+    parts = beyond(*corners, least=_LEAST)
+    if parts:
+        yield Stroke(LineKind.SHADE, tuple(view.polygon(part) for part in parts))
 
 
 def _outline(piece: Piece, view: View) -> tuple[Trace, ...]:

@@ -58,7 +58,7 @@ def _lead(lengths: Lengths, sample: str) -> str:
     return (
         f"What was done to the block, in order. Lengths in {lengths.word}, to the nearest"
         f" {lengths.step}, as sewn."
-        f" In the drawings, size {sample}: dashed before, solid after."
+        f" In the drawings, size {sample}: dashed before, solid after, shaded where cloth was gained."
     )
 
 
