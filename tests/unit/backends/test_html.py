@@ -80,6 +80,7 @@ def test_the_page_forbids_itself_all_but_its_own_style_and_script(page: str) -> 
         assert allowed.pop(directive) == f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
     assert allowed == {
         "style-src-attr": "'unsafe-inline'",
+        "style-src": "'unsafe-inline'",  # for browsers that know neither of the finer ones, and only those
         "font-src": "data:",
         "base-uri": "'none'",
         "form-action": "'none'",
@@ -99,6 +100,45 @@ def test_links_lead_somewhere_and_every_name_is_there_once(page: str) -> None:
     assert len(ids) == len(set(ids))
     assert {value[1:] for value in read.values("href")} <= set(ids)
     assert set(read.values("popovertarget", "aria-describedby")) <= set(ids)
+
+
+class Shown(HTMLParser):
+    """The text of the sheet as it is shown at first: without menu, other unit and notes."""
+
+    EMPTY = frozenset({"input", "meta", "col", "br", "path", "rect"})
+
+    def __init__(self, page: str) -> None:
+        super().__init__(convert_charrefs=True)
+        self.text = ""
+        self._hidden: list[bool] = []
+        self.feed(page[page.index("<main>") : page.index("</main>")])
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag not in self.EMPTY:
+            self._hidden.append(dict(attrs).get("class") in {"other", "origin"})
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag not in self.EMPTY:
+            self._hidden.pop()
+
+    def handle_data(self, data: str) -> None:
+        if not any(self._hidden):
+            self.text += "".join(data.split())
+
+
+def test_a_screen_shows_at_first_what_paper_has(skiff: Document) -> None:
+    pages = html.pages(skiff)
+
+    assert Shown(pages.screen).text == Shown(pages.paper).text
+
+
+def test_numbers_of_one_origin_share_its_note(page: str) -> None:
+    read = Page(page)
+    targets = read.values("popovertarget")
+
+    assert targets.count("menu") == 1
+    assert len(targets) > len(set(targets)) > 20
+    assert read.values("aria-describedby") == [target for target in targets if target != "menu"]
 
 
 def test_paper_has_nothing_that_only_a_screen_can_show(skiff: Document) -> None:
