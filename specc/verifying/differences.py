@@ -23,14 +23,18 @@ class Difference(NamedTuple):
     other: str
 
 
-def values(one: object, other: object, path: str = "") -> Iterator[Difference]:
-    """The values that differ between two trees as JSON has them, in the order of the first."""
+def values(one: object, other: object, *, added: bool = True, path: str = "") -> Iterator[Difference]:
+    """The values that differ between two trees as JSON has them, in the order of the first.
+
+    `added`: whether members that only the other has are a difference.
+    """
     if isinstance(one, dict) and isinstance(other, dict):
-        for name in dict.fromkeys((*one, *other)):
-            yield from values(one.get(name), other.get(name), f"{path}.{name}" if path else str(name))
+        for name in dict.fromkeys((*one, *(other if added else ()))):
+            below = f"{path}.{name}" if path else str(name)
+            yield from values(one.get(name), other.get(name), added=added, path=below)
     elif isinstance(one, list) and isinstance(other, list):
         for number, (left, right) in enumerate(zip_longest(one, other), start=1):
-            yield from values(left, right, f"{path}.{number}")
+            yield from values(left, right, added=added, path=f"{path}.{number}")
     elif one != other:
         yield Difference(path, _shown(one), _shown(other))
 

@@ -10,6 +10,7 @@ import json
 import logging
 from dataclasses import dataclass
 from io import BytesIO
+from itertools import islice
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Any
 
@@ -30,6 +31,9 @@ if TYPE_CHECKING:
 LARGEST_SHEET = 200_000_000  # bytes; a hundred times what sheets have
 _MOST_ENCLOSED = 4 * MOST_FILES
 _LARGEST_SOURCE = 5 * LARGEST_FILE
+_TOO_MANY = f"more than {LARGEST_FILE:,} bytes, too many for a spec"
+_MOST_PAGES = 1_000
+_MOST_PAINTED = 500_000  # operators of a page, and what they take; fifteen times what full pages have
 _LONGEST_NAME = 1_000  # letters, as it is told
 _PACKED = "/FlateDecode"  # how specc packs what it encloses, and who saves its sheet anew
 
@@ -38,7 +42,7 @@ _PACKED = "/FlateDecode"  # how specc packs what it encloses, and who saves its 
 class Opened:
     """A PDF as read: the values of the sheet as JSON, its source by path, what wrote the PDF."""
 
-    result: Mapping[str, Any]
+    result: dict[str, Any]
     source: Mapping[str, bytes]
     writer: str
 
@@ -61,27 +65,34 @@ def opened(called: str, data: bytes) -> tuple[Opened | None, tuple[Diagnostic, .
     return Opened(result, {name.removeprefix(SOURCE): one for name, one in files.items()}, writer), ()
 
 
-def page_texts(data: bytes) -> tuple[str, ...]:
-    """What is to be read on each page, blanks left out; nothing for a file that cannot be read so."""
+def page_texts(data: bytes, most: int = _MOST_PAGES) -> tuple[str, ...]:
+    """What is to be read on each of at most so many pages, blanks left out; nothing where that cannot be."""
     try:
         with _bounded():
-            return tuple("".join(page.extract_text().split()) for page in _reader(data).pages)
+            few = islice(_reader(data).pages, most)
+            return tuple("".join(page.extract_text().split()) for page in few)
     except Exception:  # noqa: BLE001 - the same
         return ()
 
 
 def _bounded() -> AbstractContextManager[object]:
-    """Nothing is unpacked beyond what a spec may have, and no other program is called to do so."""
+    """Nothing is unpacked beyond what a spec may have, nothing damaged mended, no other program called."""
     from pypdf import apply_configuration  # noqa: PLC0415 - heavy, and only to verify is to read
 
     logging.getLogger("pypdf").addHandler(logging.NullHandler())  # what is wrong is told as a diagnostic
-    return apply_configuration(zlib_maximum_output_length=LARGEST_FILE + 1, jbig2dec_binary=None)
+    return apply_configuration(
+        zlib_maximum_output_length=LARGEST_FILE + 1,
+        zlib_maximum_recovery_input_length=1,
+        stream_parsing_work_maximum_count=_MOST_PAINTED,
+        jbig2dec_binary=None,
+    )
 
 
 def _reader(data: bytes) -> PdfReader:
+    """A reader that gives up where a file is damaged: to search it for what is left can take minutes."""
     from pypdf import PdfReader  # noqa: PLC0415 - the same
 
-    return PdfReader(BytesIO(data))
+    return PdfReader(BytesIO(data), strict=True)
 
 
 class _UnreadableError(Exception):
@@ -145,10 +156,10 @@ def _take(name: str, described: DictionaryObject, files: dict[str, bytes]) -> No
         raise _UnfitError("it is packed in a way that specc does not use")
     try:
         data = bytes(stream.get_data())
-    except LimitReachedError:
-        data = bytes(LARGEST_FILE + 1)
+    except LimitReachedError as fault:
+        raise _UnfitError(f"it is damaged, or has {_TOO_MANY}") from fault
     if len(data) > LARGEST_FILE:
-        raise _UnfitError(f"it has more than {LARGEST_FILE:,} bytes, too many for a spec")
+        raise _UnfitError(f"it has {_TOO_MANY}")
     if sum(map(len, files.values())) + len(data) > _LARGEST_SOURCE:
         raise _UnfitError(f"with it there are more than {_LARGEST_SOURCE:,} bytes in all")
     files[name] = data

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.verifying.enclosures import Opened
 
+_TIMES = 4  # as many pages as ours has are read at most, of a sheet that another version made
 _SHOWN = 3  # differences that are told one by one
 
 
@@ -83,19 +84,24 @@ def _held_against(
     """What to say of a sheet that is not the same, byte for byte, as the one made anew."""
     (data, found), (fresh, again) = one, other
     theirs, ours = _program(found, again.writer), _program(again)
-    texts = page_texts(data)
+    wanted = page_texts(fresh)
+    texts = page_texts(data, _TIMES * len(wanted))
     unprinted = [name for name, digest in named.items() if not any(digest in text for text in texts)]
-    differing = tuple(values(_values(found), _values(again)))
-    elsewhere = pages(texts, page_texts(fresh)) if theirs == ours else ()
+    old, new = _values(found, named), _values(again, named)
+    # A newer version may say more than an older one did.
+    differing = tuple(values(old, new, added=theirs == ours))
+    elsewhere = pages(texts, wanted) if theirs == ours else ()
     if theirs != ours and not differing and not unprinted:
         note = OTHER_VERSION.at(None, file=called, theirs=theirs, ours=ours)
         note = note.note("pages of two versions are not alike: the values were compared, and the pages not")
         return Verdict(
             (note,),
-            f"{called} says what its source gives: all {count(_values(found))} values agree.\n{_told(named)}",
+            f"{called} says what its source gives: all {count(old)} values agree.\n{_told(named)}",
         )
     if differing:
         what = "1 value differs" if len(differing) == 1 else f"{len(differing)} values differ"
+    elif not texts:
+        what = "what is written on its pages cannot be read"
     elif unprinted:
         what = "the hash of its source is not printed on it"
     elif elsewhere:
@@ -142,9 +148,12 @@ def _faults(called: str, found: Opened, named: dict[str, str]) -> Iterator[Diagn
             yield told.note(f"SHA-256 on the sheet: {digest}").note(f"SHA-256 of the text: {enclosed}")
 
 
-def _values(found: Opened) -> dict[str, Any]:
-    """The values but for what made them."""
-    return {name: value for name, value in found.result.items() if name not in {"program", "version"}}
+def _values(found: Opened, named: dict[str, str]) -> dict[str, Any]:
+    """The values but for what made them: the program, and the texts of its library."""
+    garment = dict(found.result["garment"])
+    garment["sources"] = [each for each in garment["sources"] if each["file"] in named]
+    members = found.result | {"garment": garment}
+    return {name: value for name, value in members.items() if name not in {"program", "version"}}
 
 
 def _program(found: Opened, else_writer: str = "") -> str:

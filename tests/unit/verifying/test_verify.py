@@ -5,14 +5,20 @@ from __future__ import annotations
 import json
 from hashlib import sha256
 from io import BytesIO
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pypdf
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from specc.pipeline import check_bytes, document, lay_out
 from specc.verifying import enclosures
 from specc.verifying import verify as module
 from specc.verifying.verify import verify
+from specc.world import Folder
+from tests.compiling import roughly
 from tests.unit.verifying.sheets import PROJECT, SPEC, built, changed, enclosed, enclosing, saved_anew, sheet
 
 if TYPE_CHECKING:
@@ -49,6 +55,7 @@ def told(verdict: Verdict) -> list[str]:
 def with_values(**members: object) -> bytes:
     """The sheet with other values enclosed."""
     result = json.loads(enclosed(sheet())["result.json"]) | members
+    result = {name: value for name, value in result.items() if value is not None}
     return enclosing(*changed(enclosed(sheet()), result_json=json.dumps(result).encode()), within=sheet())
 
 
@@ -193,6 +200,15 @@ def test_a_sheet_of_another_version_is_compared_by_its_values() -> None:
     assert verdict.words.startswith("sheet.pdf says what its source gives: all ")
 
 
+def test_an_older_version_may_say_less_and_have_another_library() -> None:
+    result = json.loads(enclosed(sheet())["result.json"])
+    result["garment"]["sources"][-1]["sha256"] = "0" * 64
+    assert result["garment"]["sources"][-1]["file"].startswith("library/")
+    data = with_values(program="specc 0.0.9", bias_strips=None, garment=result["garment"])
+
+    assert told(verify("sheet.pdf", data)) == ["SPC637"]
+
+
 def test_a_sheet_of_another_version_with_other_values_is_not_what_its_source_gives_here() -> None:
     verdict = verify("sheet.pdf", with_values(program="specc 0.0.9", accepted=["something"]))
 
@@ -332,3 +348,32 @@ def test_a_spec_that_asks_for_what_is_not_enclosed_does_not_get_it() -> None:
     files = (("result.json", json.dumps(values).encode()), ("source/a.garment", data))
 
     assert set(told(verify("sheet.pdf", enclosing(*files)))) >= {"SPC225", "SPC635"}
+
+
+@settings(max_examples=60)
+@given(
+    places=st.lists(st.floats(0, 1, exclude_max=True), min_size=1, max_size=20),
+    byte=st.integers(0, 255),
+)
+def test_any_bytes_that_are_changed_are_answered(places: list[float], byte: int) -> None:
+    data = bytearray(sheet())
+    for place in places:
+        data[int(place * len(data))] = byte
+    found, said = enclosures.opened("sheet.pdf", bytes(data))
+
+    assert (found is None) == bool(said)
+    assert {each.code.id for each in said} <= {"SPC630", "SPC631", "SPC632"}
+
+
+def test_the_drawings_and_the_lay_file_of_a_project_are_enclosed_with_the_spec() -> None:
+    folder = Path(__file__).parents[3] / "examples/loft-waistcoat"
+    world, name = Folder(folder), "loft-waistcoat.garment"
+    made = document(lay_out(check_bytes(name, (folder / name).read_bytes(), world), world, roughly))
+
+    assert made is not None
+    assert {file.name: file.text for file in made.enclosed} == {
+        path.name: path.read_text(encoding="utf-8")
+        for path in folder.iterdir()
+        if path.suffix in {".garment", ".lay", ".svg"}
+    }
+    assert [file.name for file in made.enclosed][::2] == [name, "loft-waistcoat.lay"]
