@@ -11,7 +11,8 @@ from specc.units import UNITS
 from tests.drafting import garment
 
 if TYPE_CHECKING:
-    from specc.model.construction import Making
+    from specc.model.attachment import Attachment
+    from specc.model.construction import Finish, Making, Seam
     from specc.model.expression import Expression
 
 _MATERIALS = {
@@ -39,24 +40,35 @@ _MATERIALS = {
 _SEAMS_ON_BANDS = ("waistband", "rib-band", "elastic-waistband", "turned-tube", "folded-strap")
 
 
-@cache
 def made(method: str, settings: str = "") -> Making:
     """A method in use: elastic of 1 in, tape and cord of 1/4 in, a bias strip."""
+    making = used(method, settings).making
+    assert making is not None
+    return making
+
+
+@cache
+def used(method: str, settings: str = "", *, seam: str = "") -> Seam | Finish | Attachment:
+    """What is made by a method; `seam` are the edges of a seam, otherwise of two sides.
+
+    The garment has a waistband and a strap, which are sewn nowhere else.
+    """
     body = f"{{ {_MATERIALS.get(method, '')}; {settings} }}"
     file = file_of(method) or ""
-    seam = file.endswith("seams") or method in _SEAMS_ON_BANDS
+    joins = file.endswith("seams") or method in _SEAMS_ON_BANDS
     attached = file == "attachments"
-    used = f"finish f along back.neck, front.neck by {method} {body}"
-    if seam:
-        used = f"seam s joins back.side to front.side by {method} {body}"
+    use = f"finish f along back.neck, front.neck by {method} {body}"
+    if joins:
+        use = f"seam s joins {seam or 'back.side to front.side'} by {method} {body}"
     if attached:
-        used = f"attach back on front with centre-neck at centre-neck by {method} {body}"
+        use = f"attach back on front with centre-neck at centre-neck by {method} {body}"
     if file == "closures":
-        used = f"closure f along back.side to front.side by {method} {body}"
+        use = f"closure f along back.side to front.side by {method} {body}"
     found = garment(
         f"""garment t "T" {{ style "T"; sizes 12; sample 12; units in }}
         use chart misses
         use block sheath
+        use block rectangle as band {{ wide 20 in; long 3 in; cutting once }}
         cloth lawn {{ fibre 100% cotton; width 44 in; weight 90 g/m2 }}
         trim edging "the edging" {{ kind fold-over elastic; width 1 in; stretch 60% }}
         trim strip "the strip" {{ kind bias strip; cut-from lawn }}
@@ -66,13 +78,11 @@ def made(method: str, settings: str = "") -> Making:
         trim hook "the hook" {{ kind hook and eye }}
         trim snap "the press stud" {{ kind snap }}
         trim cord "the cord" {{ kind cord; width 1/4 in }}
-        {used}"""
+        {use}"""
     )
     if attached:
-        making = found.attachments[0].making
-        assert making is not None
-        return making
-    return found.seams[0].making if seam else found.finishes[0].making
+        return found.attachments[0]
+    return found.seams[0] if joins else found.finishes[0]
 
 
 def inches(expression: Expression | None) -> float:

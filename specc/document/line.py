@@ -45,6 +45,11 @@ class LineKind(StrEnum):
     ROW = "row"
     FASTENING = "fastening"
     WORKED = "worked"
+    PLY = "ply"
+    PLY_WITHIN = "ply-within"
+    TRIM_WITHIN = "trim-within"
+    NEEDLE = "needle"
+    THREAD = "thread"
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,5 +93,10 @@ LINES = MappingProxyType(
         LineKind.ROW: LineStyle(0.18, (0.9, 0.6)),
         LineKind.WORKED: LineStyle(0.7),
         LineKind.FASTENING: LineStyle(0.25, fill=1.0),
+        LineKind.PLY: LineStyle(1.0),
+        LineKind.PLY_WITHIN: LineStyle(0.7, grey=0.8),
+        LineKind.TRIM_WITHIN: LineStyle(0.7, grey=1.0),
+        LineKind.NEEDLE: LineStyle(0.35, (0.8, 0.35)),
+        LineKind.THREAD: LineStyle(0.25),
     }
 )

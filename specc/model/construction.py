@@ -26,9 +26,10 @@ LAID = (
 )
 """How the plies of a seam lie when it is done, or its allowances on them."""
 
-LYING = ("folded-binding", "binding", "raw-binding", "doubled-binding", "facing", "tape", "filling")
+LYING = ("folded-binding", "binding", "raw-binding", "doubled-binding", "facing", "piping", "tape", "filling")
 """How a trim lies: over the edge, folded in half; sewn on and turned over it, its far edge turned under or
-left raw; doubled first; sewn on and turned to one side altogether; flat on the seam; loose in a fold."""
+left raw; doubled first; sewn on and turned to one side altogether; between the plies, folded out of
+the seam; flat on it; loose in a fold."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,16 +7,19 @@ from typing import TYPE_CHECKING
 from specc.document.attachments import catching, how_often, titled, what, where
 from specc.document.closures import closed_edges, closure_facts, closure_table, openings_table
 from specc.document.constants import constant
-from specc.document.document import Fact, Facts, Group, Heading, Page, Paragraph
+from specc.document.document import Fact, Facts, Figure, Group, Heading, Page, Paragraph
 from specc.document.lengths import millimetres, range_of
 from specc.document.links import cut_for, made
 from specc.document.making_map import map_of
 from specc.document.origins import of_rest, of_side
 from specc.document.printed import traced
+from specc.document.section_key import section_key
+from specc.document.sections import section_figure
 from specc.document.sheet import chain, part
 from specc.document.table import Align, Column, Row, Table
 from specc.library.stitches import stitches
 from specc.making.attached import Placed
+from specc.making.sections import section_of
 from specc.model.construction import Finish, Seam
 from specc.units import format_number
 
@@ -33,6 +36,12 @@ if TYPE_CHECKING:
     from specc.model.expression import Expression
 
 _INCH = 25.4  # millimetres
+_BESIDE = 98.0  # of paper for what stands beside a cross-section
+_KEY = (
+    "Cross-sections show the garment cut across, its outside up, when all is sewn and pressed. They are not"
+    " to scale: along the plies they are drawn as large as fits, across them thicker than cloth is. A row"
+    " bears the number of its operation, then that of its stitch."
+)
 # Common practice, no source.
 _CAUGHT = (
     "Lay each end between its notches, raw edges even, before the seam or finish that catches it is sewn,"
@@ -47,6 +56,8 @@ def build(sheet: Sheet) -> Page | None:
     if not all_made and not attachments:
         return None
     blocks: list[Block] = [*map_of(sheet)]
+    if any(map(section_of, all_made)):
+        blocks.append(Figure(section_key(), _KEY))
     for number, each in enumerate(all_made, start=1):
         blocks += _one(sheet, each, number)
     by_themselves = [index for index, asked in enumerate(attachments) if asked.making is not None]
@@ -76,9 +87,11 @@ def _one(sheet: Sheet, each: Seam | Finish, number: int) -> Iterator[Block]:
         said[2:2] = closure_facts(sheet, each)
     taken = {sheet.trim_called(takes.trim): cut_for(takes.trim, each.name) for takes in making.takes}
     facts = Facts(tuple(Fact(label, value, taken.get(str(value), "")) for label, value in said if value))
+    figure = section_figure(sheet, each, number)
+    told = facts if figure is None else Group("beside", (facts, figure), first=_BESIDE)
     work = (_operations(sheet, making.passes, number),) if making.passes else ()
     places = tuple(closure_table(sheet, each)) if isinstance(each, Finish) and closing else ()
-    yield Group("together", (heading, facts, *work, *places))
+    yield Group("together", (heading, told, *work, *places))
 
 
 def _attached(sheet: Sheet, index: int, number: int) -> Iterator[Block]:
