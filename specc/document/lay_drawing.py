@@ -10,6 +10,7 @@ from math import pi
 from typing import TYPE_CHECKING
 
 from specc.document.drawing import Drawing, Label, Stroke
+from specc.document.hatching import hatched
 from specc.document.lettering import Lettering, height_of, width_of
 from specc.document.line import LineKind
 from specc.document.marks import grain_arrow, line, scale_bar
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from specc.document.lengths import Lengths
     from specc.laying import LaidPiece, Lay
 
+_ROOM = Point(186.0, 92.0)  # for the drawing, millimetres of paper
 _MARGIN = 1.0  # round the cloth, millimetres of paper
 _FOOT = 8.0  # for the scale bar
 _AIR = 0.6  # round a label inside a piece
@@ -39,10 +41,20 @@ class Keyed:
     key: tuple[str, ...]
 
 
-def lay_drawing(called: tuple[str, str], lay: Lay, lengths: Lengths, *, room: Point, folded: bool) -> Keyed:
-    """The lay at the largest usual scale that fits into `room`; `called` are the drawing's name and title."""
+def lay_drawing(
+    called: tuple[str, str],
+    lay: Lay,
+    lengths: Lengths,
+    *,
+    folded: bool,
+    strips: tuple[tuple[Point, ...], ...] = (),
+) -> Keyed:
+    """The lay at the largest usual scale that fits the page; `called` are the drawing's name and title.
+
+    `strips` are what is cut on the bias of what the pieces leave over, hatched.
+    """
     name, title = called
-    scale = scale_for(lay.length, lay.width, Point(room.x - 2 * _MARGIN, room.y - 2 * _MARGIN - _FOOT))
+    scale = scale_for(lay.length, lay.width, Point(_ROOM.x - 2 * _MARGIN, _ROOM.y - 2 * _MARGIN - _FOOT))
     view = View(scale, Point(0.0, lay.width), Point(_MARGIN, _MARGIN))
     far = view.point(Point(lay.length, 0.0))
     sides = view.polygon(
@@ -52,6 +64,7 @@ def lay_drawing(called: tuple[str, str], lay: Lay, lengths: Lengths, *, room: Po
         Stroke(LineKind.SHADE, (sides,)),
         Stroke(LineKind.THIN, (sides,)),
         Stroke(LineKind.OUTLINE, tuple(view.polygon(piece.outline) for piece in lay.pieces)),
+        *hatched(strips, view),
     ]
     if folded:
         items.append(Stroke(LineKind.FOLD, (line(Point(_MARGIN, far.y), far),)))

@@ -6,17 +6,19 @@ the straight grain, so a join slants across the strip.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
 from math import floor, sqrt
 from typing import TYPE_CHECKING, Final
 
-from specc.model.spreading import JOINED, TUBED, WHOLE
+from specc.model.spreading import JOINED, OFFCUTS, TUBED, WHOLE
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
 _SLANT = sqrt(2.0)
 _EXACT = 1e-9
+_MOST_OFFCUTS = 400  # of which whole pieces are cut
 _STEP = 5.0  # lengths of cloth are looked for in steps of so much
 SHORTEST: Final = 150.0  # of a strip that is worth joining (common practice, no source)
 CLEAR: Final = 50.0  # between a join and the end of a piece, or another join (common practice, no source)
@@ -28,7 +30,9 @@ class BiasCut:
     """Strips cut on the bias: `length` of cloth gives `strips` of `longest`, and shorter ones, in order.
 
     `joins` are, for each piece in the order asked, the places of the joins in it, from its beginning. Of a
-    tube `side` is the side of the square, `squares` how many; a join comes every half of a turn.
+    tube `side` is the side of the square, `squares` how many; a join comes every half of a turn. Of offcuts
+    `strips` are those of the lays, and `rest` is how the pieces are cut, from length `length`, that are not
+    among the first.
     """
 
     way: str
@@ -37,6 +41,7 @@ class BiasCut:
     joins: tuple[tuple[float, ...], ...]
     side: float = 0.0
     squares: int = 0
+    rest: BiasCut | None = None
 
 
 def strips_of(width: float, length: float, wide: float) -> tuple[float, ...]:
@@ -71,12 +76,45 @@ def tube_side(total: float, wide: float, allowance: float = ALLOWANCE) -> float:
 
 
 def bias_cuts(pieces: tuple[float, ...], width: float, wide: float) -> tuple[BiasCut, ...]:
-    """The ways in which the pieces can be cut from cloth of that width, in the order of BIAS_WAYS.
+    """The ways in which the pieces can be cut from cloth of that width, without offcuts, as in BIAS_WAYS.
 
     `wide` is the width of the strips, below that of the cloth. There must be a piece.
     """
     found = (_joined(pieces, width, wide), _whole(pieces, width, wide), _tube(pieces, width, wide))
     return tuple(cut for cut in found if cut is not None)
+
+
+def from_offcuts(
+    pieces: tuple[float, ...], offcuts: tuple[float, ...], cloth: tuple[float, float], *, whole: bool
+) -> BiasCut | None:
+    """The pieces cut from offcuts of these lengths, as many of the first as they give, the others from cloth.
+
+    `cloth` is its width and that of the strips; `whole` pieces have no joins. None where no piece can be cut.
+    """
+    free = tuple(sorted(offcuts, reverse=True))[: _MOST_OFFCUTS if whole else None]
+    most = min(len(pieces), _MOST_OFFCUTS) if whole else len(pieces)
+
+    def joins(strips: int, number: int) -> tuple[tuple[float, ...], ...] | None:
+        if whole:
+            return ((),) * number if _fits(free[:strips], pieces[:number]) else None
+        return _run(free[:strips], pieces[:number])
+
+    number = bisect_left(range(1, most + 1), True, key=lambda count: joins(len(free), count) is None)
+    if not number:
+        return None
+    used = 1 + bisect_left(range(1, len(free) + 1), True, key=lambda count: joins(count, number) is not None)
+    rest = pieces[number:]
+    bought = (_whole(rest, *cloth) if whole else _joined(rest, *cloth)) if rest else None
+    if rest and bought is None:
+        return None
+    within = joins(used, number) or ()
+    return BiasCut(
+        OFFCUTS,
+        bought.length if bought else 0.0,
+        free[:used],
+        (*within, *(bought.joins if bought else ())),
+        rest=bought,
+    )
 
 
 def _joined(pieces: tuple[float, ...], width: float, wide: float) -> BiasCut:

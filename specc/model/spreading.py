@@ -21,9 +21,12 @@ CUTTINGS: Final = (GARMENT, SET, STACKED)
 """The ways in which a studio cuts, from the smallest to the largest."""
 
 
-JOINED, WHOLE, TUBED = "joined strips", "whole strips", "tube"
-BIAS_WAYS: Final = (JOINED, WHOLE, TUBED)
-"""How bias is cut: strips joined to one run; strips long enough for whole pieces; a square sewn to a tube."""
+JOINED, WHOLE, TUBED, OFFCUTS = "joined strips", "whole strips", "tube", "offcuts"
+BIAS_WAYS: Final = (JOINED, WHOLE, TUBED, OFFCUTS)
+"""How bias is cut: strips joined to one run; strips long enough for whole pieces; a square sewn to a tube.
+
+Or strips from what the lays leave over, and the rest from cloth of its own.
+"""
 
 ACROSS, BIAS, ANY, STRIPS = "across", "on-bias", "any-way", "in-strips"
 TURNS: Final = (ACROSS, BIAS, ANY, STRIPS)

@@ -58,7 +58,7 @@ def count(
         measured = tuple(Measured(point.name, point.values[index]) for point in measures.points_of_measure)
         sizes.append(_size(garment, size, of_size, evaluate, measured))
     of_sizes = tuple(sizes)
-    plans = bias_plans(garment, of_sizes)
+    plans = bias_plans(garment, of_sizes, cut_out.lays)
     lines = bill(garment, of_sizes, cut_out.lays, plans)
     return Quantities(
         of_sizes,

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from specc.laying import ClothLays
     from specc.laying.bias import BiasCut
+    from specc.laying.offcuts import Offcuts
     from specc.making.assembly import CutPiece, Zone
     from specc.quantities.pieces import PieceCount
     from specc.units import Dimension
@@ -125,7 +126,7 @@ class BiasPlan:
     `pieces` are those of the order (of one garment of each size where nothing is `ordered`): size, use,
     length; `cuts` the ways in which they can be cut, `chosen` the one that is: its joins are of the pieces.
     `per_garment` is the length of strip in one garment of each size. Cloth is bought longer by `grown`, since
-    it shrinks.
+    it shrinks. `offcuts` are those that are taken of each lay of the cloth; none where that is not the way.
     """
 
     name: str
@@ -138,6 +139,7 @@ class BiasPlan:
     ordered: bool
     per_garment: tuple[float, ...]
     grown: float
+    offcuts: tuple[Offcuts, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,9 +10,10 @@ from specc.document.lengths import Lengths
 from specc.document.links import billed, listed
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
+from specc.document.tube_drawing import tube_drawing
 from specc.geometry.point import Point
 from specc.laying.bias import ALLOWANCE, CLEAR, lost_by_join
-from specc.model.spreading import JOINED, TUBED, WHOLE
+from specc.model.spreading import JOINED, OFFCUTS, TUBED, WHOLE
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -33,7 +34,13 @@ _HOW = {
     TUBED: "Cut the square on a diagonal and sew the two halves together on the straight grain, so that a"
     " parallelogram results. Mark strips along its bias edges, sew the other two edges to a tube, one strip"
     " offset, and cut round and round.",
+    OFFCUTS: "Cut the strips that are hatched on the lays from what the pieces leave over, the longest first,"
+    " and cut the pieces off them in the order below. It holds for lays that are cut as they are drawn.",
 }
+_TUBE = (
+    "Within the seams. Dashed: the first seam. Equal numbers meet in the second seam, which so lies one strip"
+    " off; what is shaded is cut away."
+)
 _WHOLE = "A piece is cut whole where it can be, since a join would show in it."
 # Common practice, no source; the join as in school books of sewing before 1930.
 _TRUE = "True bias lies at 45 degrees to the grain. Measure a strip's width square to the cut."
@@ -59,7 +66,7 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
     facts: tuple[tuple[str, Text], ...] = (
         ("Pieces", near.both(_pieces, len(plan.pieces), total, what)),
         ("Way", chosen.way),
-        ("Cloth", near.both(_cloth, chosen.length * plan.grown)),
+        ("Cloth", near.both(_cloth, chosen.length * plan.grown) if chosen.length else "none beside the lays"),
         *_counts(sheet, plan),
     )
     yield Facts(tuple(Fact(label, value) for label, value in facts if value))
@@ -68,13 +75,26 @@ def _plan(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
         yield Paragraph(f"It cannot be cut as {asked}: a piece is longer than the cloth allows.")
     yield Paragraph(_HOW[chosen.way])
     yield _ways(sheet, plan, number)
-    if chosen.way != TUBED:
-        called = (f"bias-{plan.name}-{number}", f"{title}, cut from {sheet.title_of(plan.cloth)}")
-        cloth = (chosen.length, _width(sheet, plan))
-        drawing = bias_drawing(called, cloth, plan.wide, near, room=_ROOM)
-        yield Group("together", (Figure(drawing, drawing.title),))
-    if any(chosen.joins) and chosen.way == JOINED:
+    yield from _drawings(sheet, plan, number)
+    if any(chosen.joins) and chosen.way in (JOINED, OFFCUTS):
         yield _joins(sheet, plan, number)
+
+
+def _drawings(sheet: Sheet, plan: BiasPlan, number: int) -> Iterator[Block]:
+    """The cloth with its cuts, or the tube; of offcuts what else is cut: they are drawn on the lays."""
+    chosen = plan.chosen.rest if plan.chosen.way == OFFCUTS else plan.chosen
+    if chosen is None:
+        return
+    title, near = f"{_title(sheet, plan)}, cut from {sheet.title_of(plan.cloth)}", sheet.lengths
+    called = (f"bias-{plan.name}-{number}", title)
+    if chosen.way == TUBED:
+        inner = chosen.side - 2.0 * ALLOWANCE
+        drawing = tube_drawing(called, inner, plan.wide, near, room=_ROOM)
+        yield Group("together", (Figure(drawing, drawing.title), Paragraph(_TUBE, "note")))
+        return
+    cloth = (chosen.length, _width(sheet, plan))
+    drawing = bias_drawing(called, cloth, plan.wide, near, room=_ROOM)
+    yield Group("together", (Figure(drawing, drawing.title),))
 
 
 def _title(sheet: Sheet, plan: BiasPlan) -> str:
@@ -114,6 +134,9 @@ def _counts(sheet: Sheet, plan: BiasPlan) -> Iterator[tuple[str, Text]]:
         yield "Squares", near.both(_squares, chosen.squares, chosen.side)
     else:
         yield "Strips", near.both(_strips, chosen.strips)
+    if chosen.rest is not None:
+        others = plural(len(chosen.rest.joins), "piece")
+        yield "From cloth of its own", near.both(_rest, others, chosen.rest.strips)
     if with_joins:
         where = f"in {with_joins} of {plural(len(plan.pieces), 'piece')}"
         yield "Joins", where if chosen.way == TUBED else near.both(_clear, where)
@@ -128,6 +151,10 @@ def _squares(lengths: Lengths, count: int, side: float) -> str:
 
 def _strips(lengths: Lengths, strips: tuple[float, ...]) -> str:
     return f"{plural(len(strips), 'strip')}, the longest {lengths.said(max(strips))}"
+
+
+def _rest(lengths: Lengths, pieces: str, strips: tuple[float, ...]) -> str:
+    return f"the last {pieces}, from {_strips(lengths, strips)}"
 
 
 def _clear(lengths: Lengths, where: str) -> str:

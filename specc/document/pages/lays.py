@@ -11,7 +11,6 @@ from specc.document.lengths import Lengths
 from specc.document.printed import traced
 from specc.document.sheet import plural
 from specc.document.table import Align, Column, Row, Table
-from specc.geometry.point import Point
 from specc.model.spreading import ACROSS, ANY, BIAS, FOLDED, OPEN, STRIPS, TUBE
 from specc.units import format_ratio
 
@@ -25,7 +24,6 @@ if TYPE_CHECKING:
     from specc.laying import ClothLays, Lay
     from specc.model.material import Cloth
 
-_ROOM = Point(186.0, 92.0)  # for a drawing, millimetres of paper
 _HALF = 88.0
 _TURNED = {
     ACROSS: "Across the cloth",
@@ -33,6 +31,7 @@ _TURNED = {
     ANY: "As they fit",
     STRIPS: "Off strips on the bias",
 }
+_HATCHED = "Hatched: strips on the bias, cut from what the pieces leave over."
 _SPREAD = {
     OPEN: "open, one ply, right side up",
     FOLDED: "folded lengthwise, right sides together",
@@ -189,7 +188,11 @@ def _ways(sheet: Sheet, lays: ClothLays) -> Iterator[Block]:
 def _drawn(sheet: Sheet, lays: ClothLays, lay: Lay, number: int) -> Iterator[Block]:
     name = f"lay-{lays.cloth}-{number}"
     title = f"Lay {number} of {sheet.title_of(lays.cloth)}: {sizes_of(lay)}"
-    keyed = lay_drawing((name, title), lay, sheet.lengths, room=_ROOM, folded=lays.spread != OPEN)
+    plans = tuple(plan for plan in sheet.quantities.bias if plan.cloth == lays.cloth and plan.offcuts)
+    strips = tuple(outline for plan in plans for outline in plan.offcuts[number - 1].outlines)
+    keyed = lay_drawing((name, title), lay, sheet.lengths, folded=lays.spread != OPEN, strips=strips)
     yield Figure(keyed.drawing, keyed.drawing.title)
+    if strips:
+        yield Paragraph(_HATCHED, "note")
     if keyed.key:
         yield Paragraph("; ".join(keyed.key) + ".", "note")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
+from shapely import Polygon, box
 
 from specc.pipeline import lay_out, quantities
 from tests.compiling import Here, roughly
@@ -147,3 +148,78 @@ hem band along band.top, band.bottom, band.right-edge by raw
     )
     assert plan.wide == pytest.approx(40.0)
     assert {length for _, _, length in plan.pieces} == {600.0}
+
+
+LAID = """cloth calico "cotton calico" {{ width 150 cm; {cloth} }}
+trim strip "strip of the calico" {{ kind bias strip; cut-from calico; {strip} }}
+trim other "another strip of it" {{ kind bias strip; cut-from calico; {strip} }}
+"""
+
+
+def on_its_own_cloth(strip: str = "cut-as offcuts", cloth: str = "", order: str = "S: 6, L: 4") -> Quantities:
+    """A top bound with strips of its own cloth."""
+    arms = "finish low along front.hem, back.hem by bias-bound { binding other; finished 6 mm }\n"
+    text = NECK + arms
+    result = laid_out(top(text, head=f"order {order}; ", cloth=LAID.format(strip=strip, cloth=cloth)))
+    found = quantities(result)
+    assert found is not None, [each.message for each in result.diagnostics]
+    return found
+
+
+def test_offcuts_are_proposed_and_taken_only_where_the_maker_says_so() -> None:
+    (plain, _), (asked, _) = on_its_own_cloth(strip="").bias, on_its_own_cloth().bias
+    assert "offcuts" in {cut.way for cut in plain.cuts}
+    assert plain.chosen.way != "offcuts"
+    assert plain.offcuts == ()
+    assert asked.chosen.way == "offcuts"
+
+
+def test_what_is_not_cut_from_offcuts_is_bought_and_every_piece_is_cut_once() -> None:
+    for plan in on_its_own_cloth().bias:
+        chosen, there = plan.chosen, [length for each in plan.offcuts for length in each.lengths * each.times]
+        bought = chosen.rest
+        assert len(chosen.joins) == len(plan.pieces)
+        assert chosen.length == (bought.length if bought else 0.0)
+        cut = len(plan.pieces) - (len(bought.joins) if bought else 0)
+        assert sum(length for _, _, length in plan.pieces[:cut]) <= sum(chosen.strips) <= sum(there) + 1e-6
+        assert list(chosen.strips) == sorted(there, reverse=True)[: len(chosen.strips)]
+
+
+@pytest.mark.parametrize("cloth", ["", "shrinks 8% length, 3% width", "spread folded"])
+def test_strips_from_offcuts_lie_on_the_lay_off_its_pieces_and_off_each_other(cloth: str) -> None:
+    """Held against shapely, with all strips of both trims."""
+    found = on_its_own_cloth(cloth=cloth)
+    (lays,) = found.lays
+    assert any(plan.offcuts for plan in found.bias)
+    for index, lay in enumerate(lays.lays):
+        strips = [
+            Polygon([(p.x, p.y) for p in outline])
+            for plan in found.bias
+            if plan.offcuts
+            for outline in plan.offcuts[index].outlines
+        ]
+        pieces = [Polygon([(p.x, p.y) for p in piece.outline]) for piece in lay.pieces]
+        cloth_laid = box(0.0, 0.0, lay.length, lay.width)
+        for number, strip in enumerate(strips):
+            assert strip.difference(cloth_laid.buffer(1e-3)).area < 1e-3
+            assert all(strip.distance(piece) > 1.0 for piece in pieces)
+            assert all(strip.intersection(other).area < 0.5 for other in strips[:number])
+
+
+def test_cloth_that_lies_double_gives_each_strip_twice() -> None:
+    (plan, _) = on_its_own_cloth(cloth="spread folded").bias
+    (lays,) = on_its_own_cloth(cloth="spread folded").lays
+    assert [each.times for each in plan.offcuts] == [lay.plies * lay.times * 2 for lay in lays.lays]
+
+
+def test_the_bill_takes_what_offcuts_save_off_the_cloth() -> None:
+    asked, plain = on_its_own_cloth(), on_its_own_cloth(strip="")
+    saved = sum(
+        (other.chosen.length - plan.chosen.length) * plan.grown
+        for plan, other in zip(asked.bias, plain.bias, strict=True)
+    )
+    orders = [
+        next(line.order or 0.0 for line in found.bill if line.name == "calico") for found in (plain, asked)
+    ]
+    assert saved > 0.0
+    assert orders[0] - orders[1] == pytest.approx(saved / 1000.0)
