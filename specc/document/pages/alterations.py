@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 from specc.document.alteration_drawing import overlay
 from specc.document.document import Figure, Group, Heading, Page, Paragraph
 from specc.document.fullness_changes import fullness_changes
+from specc.document.link import Link
+from specc.document.links import line_of
 from specc.document.origins import of_change, of_edge
 from specc.document.printed import traced
 from specc.document.table import Column, Row, Table
@@ -72,7 +74,10 @@ def _whole(sheet: Sheet) -> Iterator[Block]:
 
 
 def _step(sheet: Sheet, step: StepRecords, number: int) -> Iterator[Block]:
-    heading = Heading(step.sentence, str(number), f"line {step.line}")
+    said = f"line {step.line}"
+    of_spec = sheet.garment.alterations[number - 1].origin.file == sheet.garment.sources[0]
+    links = (Link(1, 0, len(said), line_of(step.line)),) if of_spec else ()
+    heading = Heading(step.sentence, str(number), said, links=links)
     figures = tuple(_figure(sheet, number))
     tables = (
         *_edges(sheet, step, number),

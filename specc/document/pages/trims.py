@@ -75,16 +75,13 @@ def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Headi
     cut = cuts[0]
     round_ = "in one closed round" if cut.closed else "with two ends"
     title, used = sheet.trim_called(cut.trim), sheet.title_of(cut.used_on)
-    yield Heading(
-        title,
-        str(number),
-        f"for {used}: cut {cut.count}, {round_}",
-        cut_for(cut.trim, cut.used_on),
-        (
-            Link(0, 0, len(title), billed(cut.trim)),
-            Link(1, len("for "), len("for ") + len(used), made(cut.used_on)),
-        ),
+    text = f"{title} for {used}"
+    links = (
+        Link(0, 0, len(title), billed(cut.trim)),
+        Link(0, len(text) - len(used), len(text), made(cut.used_on)),
     )
+    place = cut_for(cut.trim, cut.used_on)
+    yield Heading(text, str(number), f"cut {cut.count}, {round_}", place, links)
     columns = (
         Column("Made of"),
         *sheet.size_columns("In size"),

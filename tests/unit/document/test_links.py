@@ -83,6 +83,18 @@ def test_a_trim_is_found_from_the_bill_and_from_the_seam_and_the_bill_from_the_t
     assert '<a href="#making/shoulder">' in trims[: trims.index("</h2>")]
 
 
+def test_an_alteration_leads_to_the_line_that_asks_for_it() -> None:
+    (example,) = (path for path in EXAMPLES if path.stem == "estuary-shell")
+    page = page_of(example)
+    (line,) = re.findall(
+        r'lower front.neck .*?<a href="#(line-\d+)">', page[page.index(' id="alterations"') :]
+    )[:1]
+    at = page[page.index(f'<li id="{line}">') :]
+
+    assert "lower" in at[: at.index("</li>")]
+    assert "front.neck" in at[: at.index("</li>")]
+
+
 def test_an_edge_leads_to_what_it_goes_into() -> None:
     page = html.pages(document()).paper
     edges = page[page.index('<table id="edges-front"') :]
