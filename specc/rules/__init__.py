@@ -7,6 +7,7 @@ Knows nothing of text or of paper. `RULES` is the table of contents, in reading 
 from specc.rules import (
     attached_not_as_cut,
     body_does_not_pass,
+    care_harsher_than_fibre,
     closure_sides_differ,
     curve_beyond_hem,
     curve_beyond_trim,
@@ -16,7 +17,11 @@ from specc.rules import (
     elastic_overheld,
     expectation_not_met,
     fastening_not_sold,
+    fibre_not_named,
+    fibre_too_little_to_name,
+    fibres_out_of_order,
     head_does_not_pass,
+    label_not_of_cloth,
     notches_apart,
     overlock_shows,
     pins_in_open_cloth,
@@ -50,6 +55,11 @@ RULES = (
     roll_too_short.check,
     drawstring_on_child.check,
     pins_in_open_cloth.check,
+    fibre_not_named.check,
+    fibres_out_of_order.check,
+    fibre_too_little_to_name.check,
+    label_not_of_cloth.check,
+    care_harsher_than_fibre.check,
 )
 
 __all__ = ["RULES", "Accepted", "Judgement", "Subject", "judge"]
