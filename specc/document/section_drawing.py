@@ -28,6 +28,7 @@ _MARGIN = 2.0  # where nothing goes on, beyond its folds
 _LARGEST = 2.2  # paper over cloth, along the plies; across them nothing is to scale
 _SPEAKS = 4.6  # the height of a line of labels
 _GAP = 2.0  # between labels of one line
+_OFF = 1.4  # from the middle of a label to the line that leaves it
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +52,7 @@ def section_drawing(
     speaking = [*_rows_said(section, number), *_strands_said(section, names)]
     above = any(one for _, _, one in speaking)
     below = any(not one for _, _, one in speaking)
-    frame = _frame(section, _SPEAKS + 1.6 if above else 3.7)
+    frame = _frame(section, _bodies(section, names), _SPEAKS + 1.6 if above else 3.7)
     bottom = section.layers[1]
     foot = frame.y(bottom) + THICK / 2 + 1.2
     ends = foot + (_SPEAKS if below else 0.0)
@@ -67,7 +68,18 @@ def section_drawing(
     return Drawing(*called, WIDE, height, None, (*strokes, *labels, *widths))
 
 
-def _frame(section: Section, height: float) -> Frame:
+def _bodies(section: Section, names: Mapping[str, str]) -> tuple[float, float]:
+    """The room for plies that go on to the left and to the right: that of their names at least."""
+    room = {-ON: 0.0, ON: 0.0}
+    for strand in section.strands:
+        for node in (strand.nodes[0], strand.nodes[-1]):
+            if abs(node.x) == ON:
+                said = width_of(names.get(strand.name, ""), Lettering.SMALL) if section.sided else 0.0
+                room[node.x] = max(room[node.x], _BODY, said + _GAP + 1.0)
+    return room[-ON], room[ON]
+
+
+def _frame(section: Section, bodies: tuple[float, float], height: float) -> Frame:
     """As large as it may be, in the middle of what is left beside plies that go on."""
     xs = [node.x for strand in section.strands for node in strand.nodes]
     xs += [x for row in section.rows for x in row.places]
@@ -75,13 +87,12 @@ def _frame(section: Section, height: float) -> Frame:
     low, high = min(fixed), max(fixed)
     split = apart(section)
     beyond = max((t.bulge for strand in section.strands for t in turns(strand)), default=0.0) + _MARGIN
-    left = _BODY if -ON in xs else beyond
-    right = _BODY if ON in xs else beyond
+    left, right = (body or beyond for body in bodies)
     room = WIDE - left - right - 2 * split - 4.0
     scale = min(_LARGEST, room / (high - low)) if high > low else _LARGEST
     spare = room + 4.0 - (high - low) * scale
     # What does not go on keeps its end; what goes on takes what is spare.
-    before = spare / 2 if left == right else spare if left > right else 0.0
+    before = spare / 2 if all(bodies) or not any(bodies) else spare if bodies[0] else 0.0
     origin = left + before + split - low * scale
     return Frame(scale, origin, 1.0, WIDE - 1.0, height, section.layers[0], split)
 
@@ -135,7 +146,7 @@ def _line(said: Sequence[Speaks], y: float) -> Iterator[Stroke | Label]:
     middles = _spread([one.at.x for one in ordered], wide)
     leaders = []
     for one, middle in zip(ordered, middles, strict=True):
-        start = y + (1.3 if one.above else -1.3)
+        start = y + (_OFF if one.above else -_OFF)
         leaders.append(Trace(Point(middle, start), (one.at,)))
         yield Label(one.text, Point(middle, y), Lettering.SMALL)
     if leaders:
@@ -183,7 +194,7 @@ def _widths(section: Section, frame: Frame, lengths: Lengths, y: float) -> Itera
         text = f"{width.what} {lengths.fine(abs(width.end - width.start))}"
         half = width_of(text, Lettering.SMALL) / 2
         middle = min(max((low + high) / 2, half), WIDE - half)
-        yield Label(text, Point(middle, line + 1.9), Lettering.SMALL)
+        yield Label(text, Point(middle, line + 2.1), Lettering.SMALL)
 
 
 def _sign(x: float) -> int:

@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.making.section import ON, CutEdge, Strand, Width
+from specc.making.section_plies import Plies, path, taken
 from specc.making.section_rows import From, Lay, Mark, inset_from, length
-from specc.making.section_seam import Plies, outward, path, taken, turned
+from specc.making.section_seam import outward, turned
 
 if TYPE_CHECKING:
     from specc.model.construction import Making, Takes
@@ -31,7 +32,7 @@ def edge_lay(making: Making) -> Lay | None:
     if making.turned:
         return _turned(making)
     if making.laid == "turned":
-        return turned(Plies(making, (_CLOTH, _CLOTH), (allowance, allowance), doubled=False, alone=False))
+        return turned(Plies(making, (_CLOTH, _CLOTH), (allowance, allowance), allowance))
     if making.raw_edge == "enclosed" and allowance:
         return _turned_in(allowance)
     return _plain(allowance)

@@ -5,49 +5,20 @@ Knows nothing of the rows that go through them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from specc.making.section import ON, CutEdge, Node, Strand, Width
+from specc.making.section_plies import path, taken
 from specc.making.section_rows import From, Lay, Mark, inset_from, length
 
 if TYPE_CHECKING:
-    from specc.model.construction import Making, Seam, Takes
+    from specc.making.section_plies import Plies
 
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
 _SOME = 3.0  # a band is drawn so many allowances wide: how wide it is, is no matter of the seam
 _LIP = 1.6  # an inner fold that covers a row lies so far beyond it in the picture, millimetres
 
 Runs = frozenset[tuple[int, int]]
-
-
-@dataclass(frozen=True, slots=True)
-class Plies:
-    """The sides of a seam: their names and allowances, in the order of the text."""
-
-    making: Making
-    names: tuple[str, ...]
-    wide: tuple[float, ...]
-    doubled: bool  # the further side is the other edge of the second's piece
-    alone: bool  # both sides are of one piece
-
-    @property
-    def outside(self) -> bool:
-        """Whether the allowances stand on the outside."""
-        return self.making.faces == "wrong sides together"
-
-
-def plies_of(seam: Seam) -> Plies | None:
-    """The sides of a seam; None where their allowances are not known, or they are more than can be drawn."""
-    making = seam.making
-    first, second = length(making.allowance), length(making.second or making.allowance)
-    if first is None or second is None or len(seam.sides) > len(_ORDINALS):
-        return None
-    pieces = [{ref.piece for ref in side} for side in seam.sides]
-    wide = (first, *(second for _ in seam.sides[1:]))
-    doubled = len(pieces) == 3 and pieces[1] == pieces[2]
-    alone = len(pieces) == 2 and pieces[0] == pieces[1]
-    return Plies(making, _ORDINALS[: len(pieces)], wide, doubled, alone)
 
 
 def seam_lay(plies: Plies) -> Lay:
@@ -82,16 +53,6 @@ def _laid_by_two(plies: Plies, laid: str) -> Lay | None:
             return None
 
 
-def path(*places: tuple[float, float]) -> tuple[Node, ...]:
-    """Nodes from pairs of x and layer."""
-    return tuple(Node(x, layer) for x, layer in places)
-
-
-def taken(making: Making, lies: str) -> Takes | None:
-    """The first trim that lies so."""
-    return next((each for each in making.takes if each.lies == lies), None)
-
-
 def _standing(plies: Plies) -> Lay:
     """On each other as they are sewn, raw edges even."""
     up = {"right sides together": (False, True), "wrong sides together": (True, False)}.get(
@@ -103,7 +64,7 @@ def _standing(plies: Plies) -> Lay:
         for layer, (name, wide) in enumerate(zip(plies.names, plies.wide, strict=True))
     )
     most = max(plies.wide)
-    marks = {From.RAW: Mark(most, -1), From.EDGE: Mark(most, -1), From.SEAM: Mark(0.0, 1)}
+    marks = {From.RAW: Mark(plies.declared, -1), From.EDGE: Mark(most, -1), From.SEAM: Mark(0.0, 1)}
     raw = (CutEdge(most, -1, 0, len(strands) - 1),)
     return Lay(strands, marks, raw=raw, widths=_allowed(most), laid=False)
 
@@ -125,7 +86,7 @@ def _piped(plies: Plies) -> Lay:
     ]
     if cord is not None and round_cord is not None:
         strands.append(Strand(cord.material, path((fold, 2), (fold + 0.9 * round_cord, 2)), trim=True))
-    marks = {From.RAW: Mark(most, -1), From.SEAM: Mark(0.0, 1)}
+    marks = {From.RAW: Mark(plies.declared, -1), From.SEAM: Mark(0.0, 1)}
     raw = (CutEdge(most, -1, 0, 4),)
     return Lay(tuple(strands), marks, raw=raw, widths=_allowed(most), laid=False)
 
@@ -163,7 +124,7 @@ def _open(plies: Plies) -> Lay:
     )
     lay = Lay(
         tuple(strands),
-        {From.RAW: Mark(-first, 1, early)},
+        {From.RAW: Mark(-plies.declared, 1, early)},
         allowances=frozenset({(0, 1), (1, 1)}),
         raw=() if bound else edges,
         across=True,
@@ -236,7 +197,7 @@ def _plain(plies: Plies, *, flipped: bool) -> Lay:
         wide = length(filling.cut_width) or band
         nodes = path((-band + 1.0, 1), (-max(band - wide, 0.15 * band), 1))
         strands.append(Strand(filling.material, nodes, trim=True))
-    marks = {From.RAW: Mark(most, -1, runs), From.SEAM: Mark(0.0, 1), From.FOLD: Mark(0.0, 1)}
+    marks = {From.RAW: Mark(plies.declared, -1, runs), From.SEAM: Mark(0.0, 1), From.FOLD: Mark(0.0, 1)}
     raw = (CutEdge(most, -1, deep, bottom),)
     return Lay(tuple(strands), marks, runs, raw, widths=_allowed(most))
 
@@ -269,7 +230,11 @@ def _felled(plies: Plies) -> Lay:
     )
     strands = [Strand(plies.names[below], under, True), Strand(plies.names[above], over, True)]
     first = frozenset({(0, 1), (1, 1)})
-    marks = {From.RAW: Mark(upper, -1, first), From.FOLD: Mark(upper - fold, -1), From.SEAM: Mark(0.0, 1)}
+    marks = {
+        From.RAW: Mark(plies.declared, -1, first),
+        From.FOLD: Mark(upper - fold, -1),
+        From.SEAM: Mark(0.0, 1),
+    }
     every = first | {(1, 2)}
     return Lay(tuple(strands), marks, every, widths=(Width("fell", 0.0, upper - fold),))
 
@@ -295,7 +260,7 @@ def _bound(plies: Plies) -> Lay:
     around = allowances | ({(2, 1), (2, 2)} if lip < 0 else {(2, 0), (2, 1)})
     marks = {
         From.OPEN: Mark(lip, 1, around),
-        From.RAW: Mark(most, -1, allowances),
+        From.RAW: Mark(plies.declared, -1, allowances),
         From.FOLD: Mark(most, -1),
         From.SEAM: Mark(0.0, 1),
     }
@@ -314,7 +279,7 @@ def _into_band(plies: Plies) -> Lay:
     garment = path((-ON, 0), (0.0, 0), (0.0, 2), (first, 2))
     strands = (Strand("first", garment, True), Strand("second", nodes, False))
     sewn = frozenset({(0, 1), (1, 0)})
-    marks = {From.RAW: Mark(plies.wide[0], -1, sewn), From.SEAM: Mark(0.0, 1)}
+    marks = {From.RAW: Mark(plies.declared, -1, sewn), From.SEAM: Mark(0.0, 1)}
     widths = (Width("allowance, trimmed" if trimmed else "allowance", 0.0, second),)
     return Lay(strands, marks, sewn | {(1, 3)}, widths=widths)
 
@@ -362,7 +327,7 @@ def turned(plies: Plies) -> Lay:
     edge = Mark(0.0, -1)
     marks = {From.SEAM: edge, From.EDGE: edge, From.FOLD: edge, From.OPEN: edge}
     if joined:
-        marks[From.RAW] = Mark(-max(first, second), 1, allowances)
+        marks[From.RAW] = Mark(-plies.declared, 1, allowances)
     if plies.alone:
         marks[From.CLOSED] = Mark(-wide, 1)
     what = "allowance, trimmed" if trimmed and trimmed < first else "turned in" if not joined else "allowance"

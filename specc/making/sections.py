@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.making.section_edge import edge_lay
+from specc.making.section_plies import plies_of
 from specc.making.section_rows import sewn
-from specc.making.section_seam import plies_of, seam_lay
+from specc.making.section_seam import seam_lay
 from specc.model.construction import Seam
 
 if TYPE_CHECKING:
