@@ -47,6 +47,6 @@ def beyond(
     corners = [
         tuple(Point(float(x), float(y)) for x, y in part.exterior.coords[:-1])
         for part in parts
-        if part.area >= least and part.area >= _SLIVER * part.length**2
+        if not part.is_empty and part.area >= least and part.area >= _SLIVER * part.length**2
     ]
     return tuple(sorted(corners, key=lambda ring: (ring[0].x, ring[0].y)))
