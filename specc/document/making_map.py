@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from specc.flat.laid import Flat
 
 _ROUND: Final = 6.0  # for numbers outside the garment, millimetres of paper
-_ROOM: Final = Point(170.0, 100.0)
+_ROOM: Final = Point(170.0, 70.0)
 _AWAY: Final = (3.4, 4.6, 6.0)  # from an edge to the middle of its number
 _SAME: Final = 1.0  # millimetres of paper: edges that lie nearer than that to each other are one seam
 _SHARES: Final = (0.5, 0.36, 0.64, 0.24, 0.76, 0.14, 0.86)
