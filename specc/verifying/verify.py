@@ -86,7 +86,7 @@ def _held_against(
     theirs, ours = _program(found, again.writer), _program(again)
     wanted = page_texts(fresh)
     texts = page_texts(data, _TIMES * len(wanted))
-    unprinted = [name for name, digest in named.items() if not any(digest in text for text in texts)]
+    unprinted = tuple(_unprinted(found, named, texts))
     old, new = _values(found, named), _values(again, named)
     # A newer version may say more than an older one did.
     differing = tuple(values(old, new, added=theirs == ours))
@@ -103,7 +103,7 @@ def _held_against(
     elif not texts:
         what = "what is written on its pages cannot be read"
     elif unprinted:
-        what = "the hash of its source is not printed on it"
+        what = f"{unprinted[0]} is not printed on it"
     elif elsewhere:
         what = f"what is written on {_listed(elsewhere)} differs"
     else:
@@ -116,6 +116,15 @@ def _held_against(
     if theirs != ours:
         told = told.note(f"it was made by {theirs}, and this is {ours}: a newer version may reckon otherwise")
     return Verdict((told.help("build the sheet from its spec anew, and use no other"),))
+
+
+def _unprinted(found: Opened, named: dict[str, str], texts: tuple[str, ...]) -> Iterator[str]:
+    """What the values name and the pages do not: whoever changes the one has the other against them."""
+    if not any("".join(str(found.result.get("program")).split()) in text for text in texts):
+        yield "the program that made it"
+    for name, digest in named.items():
+        if not any(digest in text for text in texts):
+            yield f"the hash of `{name}`"
 
 
 def _named(found: Opened) -> dict[str, str]:

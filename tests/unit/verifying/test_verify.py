@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import cache
 from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
@@ -13,6 +14,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from specc import pipeline
 from specc.pipeline import check_bytes, document, lay_out
 from specc.verifying import enclosures
 from specc.verifying import verify as module
@@ -52,11 +54,19 @@ def told(verdict: Verdict) -> list[str]:
     return [each.code.id for each in verdict.said]
 
 
-def with_values(**members: object) -> bytes:
-    """The sheet with other values enclosed."""
-    result = json.loads(enclosed(sheet())["result.json"]) | members
+def with_values(of: bytes, **members: object) -> bytes:
+    """A sheet with other values enclosed; those that are None are left out."""
+    result = json.loads(enclosed(of)["result.json"]) | members
     result = {name: value for name, value in result.items() if value is not None}
-    return enclosing(*changed(enclosed(sheet()), result_json=json.dumps(result).encode()), within=sheet())
+    return enclosing(*changed(enclosed(of), result_json=json.dumps(result).encode()), within=of)
+
+
+@cache
+def older() -> bytes:
+    """The sheet as an older version made it, by its own word; its pages and values are as now."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(pipeline, "__version__", "0.0.9")
+        return built()
 
 
 # --- what it encloses ---
@@ -128,7 +138,7 @@ def test_a_sheet_that_was_saved_anew_is_not_vouched_for() -> None:
 def test_a_value_that_was_changed_is_named_with_what_the_source_gives() -> None:
     sizes = json.loads(enclosed(sheet())["result.json"])["sizes"]
     sizes["S"]["pieces"]["panel"]["area_mm2"] = 1.5
-    (said,) = verify("sheet.pdf", with_values(sizes=sizes)).said
+    (said,) = verify("sheet.pdf", with_values(sheet(), sizes=sizes)).said
 
     assert said.code.id == "SPC636"
     assert said.message.endswith("1 value differs")
@@ -173,7 +183,7 @@ def test_whoever_changes_all_that_is_enclosed_has_the_pages_against_them() -> No
     (said,) = verify("sheet.pdf", data).said
 
     assert said.code.id == "SPC636"
-    assert said.message.endswith("the hash of its source is not printed on it")
+    assert said.message.endswith("the hash of `cover.garment` is not printed on it")
 
 
 def test_a_file_of_the_source_that_is_missing_is_named() -> None:
@@ -193,24 +203,31 @@ def test_a_source_with_errors_is_told_with_them() -> None:
 
 
 def test_a_sheet_of_another_version_is_compared_by_its_values() -> None:
-    verdict = verify("sheet.pdf", with_values(program="specc 0.0.9"))
+    verdict = verify("sheet.pdf", older())
 
     assert told(verdict) == ["SPC637"]
     assert "was made by specc 0.0.9 with WeasyPrint" in verdict.said[0].message
     assert verdict.words.startswith("sheet.pdf says what its source gives: all ")
 
 
+def test_a_sheet_that_only_claims_to_be_of_another_version_has_its_pages_against_it() -> None:
+    (said,) = verify("sheet.pdf", with_values(sheet(), program="specc 0.0.9")).said
+
+    assert said.code.id == "SPC636"
+    assert said.message.endswith("the program that made it is not printed on it")
+
+
 def test_an_older_version_may_say_less_and_have_another_library() -> None:
     result = json.loads(enclosed(sheet())["result.json"])
     result["garment"]["sources"][-1]["sha256"] = "0" * 64
     assert result["garment"]["sources"][-1]["file"].startswith("library/")
-    data = with_values(program="specc 0.0.9", bias_strips=None, garment=result["garment"])
+    data = with_values(older(), bias_strips=None, garment=result["garment"])
 
     assert told(verify("sheet.pdf", data)) == ["SPC637"]
 
 
 def test_a_sheet_of_another_version_with_other_values_is_not_what_its_source_gives_here() -> None:
-    verdict = verify("sheet.pdf", with_values(program="specc 0.0.9", accepted=["something"]))
+    verdict = verify("sheet.pdf", with_values(older(), accepted=["something"]))
 
     assert told(verdict) == ["SPC636"]
     assert "a newer version may reckon otherwise" in verdict.said[0].notes[-1]
