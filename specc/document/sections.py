@@ -57,7 +57,7 @@ def _said(each: Seam | Finish, section: Section, number: int) -> Iterator[str]:
     if not section.laid:
         yield "As it is sewn: how it lies when it is done is not declared, or not drawn for so many plies."
     elif not section.sided:
-        yield "Allowances to one side; to which is said at Press."
+        yield f"Allowances {making.laid}."
     drawn = {strand.name for strand in section.strands}
     lacking = [takes.material for takes in making.takes if takes.material not in drawn]
     lacking += [f"{number}.{operation + 1}" for operation in section.unplaced]

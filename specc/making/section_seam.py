@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from specc.making.section import ON, CutEdge, Node, Strand, Width
 from specc.making.section_plies import path, taken
 from specc.making.section_rows import From, Lay, Mark, inset_from, length
+from specc.model.construction import TOWARD
 
 if TYPE_CHECKING:
     from specc.making.section_plies import Plies
@@ -29,7 +30,7 @@ def seam_lay(plies: Plies) -> Lay:
     lay = _laid_by_two(plies, laid) if len(plies.names) == 2 else None
     if lay is not None:
         return lay
-    if laid == "to one side":
+    if laid in TOWARD:
         return _to_one_side(plies, flipped=False, sided=False)
     if laid == "to the first side":
         return _to_one_side(plies, flipped=True)

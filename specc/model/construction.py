@@ -14,9 +14,12 @@ if TYPE_CHECKING:
     from specc.source import Span
 
 
+TOWARD = ("to one side", "to back", "to front", "up", "down")
+"""Where allowances lie that are laid to one side, in words that do not say on which of two plies."""
+
 LAID = (
     "open",
-    "to one side",
+    *TOWARD,
     "to the first side",
     "to the second side",
     "first over second",

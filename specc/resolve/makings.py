@@ -17,7 +17,7 @@ from specc.resolve.codes import MISSING, MORE_THAN_ONE, unknown_name, unknown_wo
 from specc.resolve.expressions import meaning
 from specc.resolve.fastenings import laps_of, pieces_of, places_of
 from specc.resolve.filling import LENGTH, NOTHING, Filling
-from specc.resolve.properties import MOST_LENGTH, Properties, reason, titled
+from specc.resolve.properties import MOST_LENGTH, Properties, reason, span_of, titled
 from specc.syntax import tree
 from specc.units import UNITS, Quantity
 
@@ -96,7 +96,7 @@ def resolve_making(
     shows = properties.word("shows", ("yes", "no"), kind="yes or no")
     turns = properties.word("turns", ("yes", "no"), kind="yes or no")
     faces = properties.word("faces", _FACES, kind="how plies lie")
-    laid = properties.word("laid", LAID, kind="how a seam is laid")
+    laid = _laid(properties.get("laid"), filled)
     allowance, second, turned = _allowances(filled)
     folded, trimmed = _worked(filled)
     if raw_edge == "turned" and node.makes.text != "seam" and allowance is not None and not turned:
@@ -229,6 +229,17 @@ def _report_not_turned(filled: Filling) -> None:
         return
     told = NOT_TURNED.at(filled.node.name.span, method=filled.node.name.text)
     filled.say.add(told.help("write `turned by` and how deep in place of `allowance`"))
+
+
+def _laid(found: tree.Property | None, filled: Filling) -> str | None:
+    """How the seam is laid, its blanks filled."""
+    said = filled.text_of(found)
+    if found is None or said is None:
+        return None
+    words = said.replace("-", " ")
+    if words not in LAID:
+        filled.say.add(unknown_word(span_of(found.values), said, "how a seam is laid", known=LAID))
+    return words
 
 
 def _worked(filled: Filling) -> tuple[Expression | None, Expression | None]:
