@@ -5,7 +5,7 @@ Knows nothing of pages, nor of how the pieces come to lie so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from specc.document.drawing import Drawing, Label, Stroke, Trace
@@ -178,6 +178,12 @@ def _on_half(one: LaidLine, side: str, *, mirrored: bool) -> bool:
     if one.side is None:
         return True
     return (one.side == "left") is ((side == "back") is mirrored)
+
+
+def thin(stroke: Stroke) -> Stroke:
+    """A stroke of the garment in a thin line, where something else is to stand out."""
+    lines = {LineKind.GARMENT, LineKind.SEAM, LineKind.FASTENING}
+    return replace(stroke, line=LineKind.SIZE) if stroke.line in lines else stroke
 
 
 def runs_on(seen: Seen, piece: LaidPiece, chain: Chain, side: str | None) -> Iterator[Trace]:

@@ -45,6 +45,7 @@ class LineKind(StrEnum):
     ROW = "row"
     FASTENING = "fastening"
     WORKED = "worked"
+    HELD = "held"
     PLY = "ply"
     PLY_WITHIN = "ply-within"
     TRIM_WITHIN = "trim-within"
@@ -92,6 +93,7 @@ LINES = MappingProxyType(
         LineKind.SEAM: LineStyle(0.25),
         LineKind.ROW: LineStyle(0.18, (0.9, 0.6)),
         LineKind.WORKED: LineStyle(0.7),
+        LineKind.HELD: LineStyle(1.0, (1.2, 0.5)),
         LineKind.FASTENING: LineStyle(0.25, fill=1.0),
         LineKind.PLY: LineStyle(1.0),
         LineKind.PLY_WITHIN: LineStyle(0.7, grey=0.8),

@@ -5,12 +5,11 @@ Knows nothing of pages.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from specc.document.drawing import Drawing, Label, Stroke
-from specc.document.garment_drawing import garment_strokes, runs_on, standing
+from specc.document.garment_drawing import garment_strokes, runs_on, standing, thin
 from specc.document.lettering import Lettering
 from specc.document.line import LineKind
 from specc.document.side_by_side import Figure, side_by_side
@@ -46,7 +45,7 @@ def work_drawing(
     items: list[Stroke] = []
     worked = 0
     for seen in stands.seen:
-        items += (_thin(stroke) for stroke in garment_strokes(seen, {}))
+        items += (thin(stroke) for stroke in garment_strokes(seen, {}))
         traces = tuple(
             trace
             for piece in seen.side.pieces
@@ -81,11 +80,6 @@ def _of_pieces(called: tuple[str, str], pieces: tuple[Piece, ...], parts: Parts,
         )
         items.append(Label(piece.title, stand.name, Lettering.NAME))
     return Drawing(*called, laid.width, laid.height, None, tuple(items))
-
-
-def _thin(stroke: Stroke) -> Stroke:
-    lines = {LineKind.GARMENT, LineKind.SEAM, LineKind.FASTENING}
-    return replace(stroke, line=LineKind.SIZE) if stroke.line in lines else stroke
 
 
 def _worked(piece: LaidPiece, parts: Parts) -> Iterator[tuple[Chain, str | None]]:

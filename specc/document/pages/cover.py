@@ -60,8 +60,8 @@ def _let_out(sheet: Sheet) -> str:
     """What is drawn wider than it is worn."""
     gathered = any(edge.gathers for piece in sheet.sample.pieces for edge in piece.edges)
     held = any(zone.held for each in sheet.sample.rounds for zone in each.zones)
-    what = " and ".join(word for word, here in (("gathers", gathered), ("elastic", held)) if here)
-    return f" {what.capitalize()} are drawn let out." if what else ""
+    what = " and ".join(word for word, here in (("gathers", gathered), ("what is held in", held)) if here)
+    return f" Drawn with {what} let out." if what else ""
 
 
 def _left_out(sheet: Sheet) -> str:

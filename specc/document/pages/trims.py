@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specc.document.closures import counted
-from specc.document.document import Group, Heading, Page
+from specc.document.document import Figure, Group, Heading, Page
 from specc.document.link import Link
 from specc.document.links import billed, cut_for, listed, made
 from specc.document.origins import of_cut_length, of_held, of_seam_line, of_zone
 from specc.document.printed import traced
 from specc.document.table import Column, Row, Table
+from specc.document.zone_drawing import zone_drawing
+from specc.geometry.point import Point
 from specc.units import format_ratio
 
 if TYPE_CHECKING:
@@ -20,6 +22,9 @@ if TYPE_CHECKING:
     from specc.document.sheet import Sheet
     from specc.making.assembly import Zone
     from specc.quantities.quantities import TrimCut
+
+
+_ROOM = Point(120.0, 56.0)
 
 
 def build(sheet: Sheet) -> Page | None:
@@ -71,7 +76,7 @@ def _uses(sheet: Sheet) -> Iterator[tuple[TrimCut, ...]]:
         yield tuple(size.trims[index] for size in sheet.quantities.sizes)
 
 
-def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Heading | Table]:
+def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Heading | Figure | Table]:
     cut = cuts[0]
     round_ = "in one closed round" if cut.closed else "with two ends"
     title, used = sheet.trim_called(cut.trim), sheet.title_of(cut.used_on)
@@ -82,6 +87,11 @@ def _use(sheet: Sheet, cuts: tuple[TrimCut, ...], number: int) -> Iterator[Headi
     )
     place = cut_for(cut.trim, cut.used_on)
     yield Heading(text, str(number), f"cut {cut.count}, {round_}", place, links)
+    called = (f"zones-{number}", f"Where {text} is held in")
+    zones = cuts[sheet.sample_index].zones
+    drawing = zone_drawing(called, sheet.flat, sheet.sample.pieces, zones, room=_ROOM)
+    if drawing is not None:
+        yield Figure(drawing, "Dashed where it is held in, and by how much; wide where it is laid flat.")
     columns = (
         Column("Made of"),
         *sheet.size_columns("In size"),

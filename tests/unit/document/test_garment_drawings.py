@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from specc.document.document import Figure
+from specc.document.document import Figure, Group
 from specc.document.drawing import Label, Stroke
 from specc.document.line import LineKind
 from specc.document.pages import measures
 from specc.document.placement import box_of
 from specc.gather import read
+from specc.geometry.point import Point
 from specc.pipeline import check, document
 from tests.compiling import Here
 
@@ -38,7 +39,10 @@ def figure(name: str, kind: str) -> tuple[Drawing, Garment, str]:
     assert made is not None
     assert result.garment is not None
     page = next(page for page in made.pages if page.kind == kind)
-    found = next(block for block in page.blocks if isinstance(block, Figure))
+    blocks = [
+        part for block in page.blocks for part in (block.blocks if isinstance(block, Group) else (block,))
+    ]
+    found = next(block for block in blocks if isinstance(block, Figure))
     return found.drawing, result.garment, str(found.caption)
 
 
@@ -67,3 +71,17 @@ def test_every_seam_finish_and_hem_has_its_number_on_the_map_or_is_said_not_to_b
 def test_no_letter_and_no_number_lies_on_another(name: str, kind: str) -> None:
     boxes = [box_of(item) for item in figure(name, kind)[0].items if isinstance(item, Label)]
     assert not [pair for pair in combinations(boxes, 2) if pair[0].touches(pair[1])]
+
+
+def test_what_is_held_in_is_shown_where_it_lies_with_its_share() -> None:
+    """Of the neck of the estuary shell its front is held in by 6 % from 40 % on; the back lies flat."""
+    shown, _, _ = figure("estuary-shell", "trims")
+    strokes = [item for item in shown.items if isinstance(item, Stroke) and item.line is LineKind.HELD]
+    held = [trace for stroke in strokes for trace in stroke.traces]
+    assert len(held) == 2  # the left and the right half of the front
+    assert {item.text for item in shown.items if isinstance(item, Label)} == {"Front", "Back", "6%"}
+    ends = [run for trace in held for run in trace.runs[-1:] if isinstance(run, Point)]
+    left, right = sorted(end.x for end in ends)
+    middle = shown.width / 2
+    assert left == pytest.approx(right, abs=0.1)  # both end at the middle of the front, which stands first
+    assert right < middle
