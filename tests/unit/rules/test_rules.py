@@ -96,6 +96,11 @@ FIRES = {
         top(BOUND.format(finished="10 mm") + HEM, cloth=STRAIGHT),
         top(BOUND.format(finished="10 mm") + HEM, cloth=STRAIGHT.replace("kind tape", "kind bias strip")),
     ),
+    "SPC562": (
+        top(NECK + "finish low along front.hem, back.hem, front.flank by bias-bound { binding tape }\n",
+            cloth=STRAIGHT, seams=SHOULDERS + SIDES.splitlines()[0] + "\n"),
+        top(NECK + HEM, cloth=STRAIGHT),
+    ),
     "SPC561": (
         top(NECK.replace("finish", "hem").replace("elastic-bound { binding edging }", "double-turned") + HEM),
         top(NECK + HEM),
