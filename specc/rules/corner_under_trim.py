@@ -100,17 +100,23 @@ def _between(topology: Topology, pieces: tuple[Piece, ...], run: Run) -> Iterato
         if not shared:
             return
         reached = next((corner for corner in reversed(shared) if corner != reached), shared[-1])
-        here, there = (_raw(topology, pieces, stretch, reached) for stretch in (one, other))
+        here = _raw(topology, pieces, one, reached, leaving=True)
+        there = _raw(topology, pieces, other, reached, leaving=False)
         inside = _inside(pieces, here) + (0.0 if here == there else _inside(pieces, there))
         yield f"`{here[0]}.{here[2]}`", pi - inside
 
 
-def _raw(topology: Topology, pieces: tuple[Piece, ...], stretch: Stretch, met: Corner) -> Corner:
-    """The corner of a stretch by its own name, of those that meet."""
+def _raw(
+    topology: Topology, pieces: tuple[Piece, ...], stretch: Stretch, met: Corner, *, leaving: bool
+) -> Corner:
+    """The corner of a stretch by its own name, of those that meet.
+
+    Of a band closed to a ring both ends do: its end is where it is left, its start where it is come to.
+    """
     edge = part_of(pieces, stretch.piece, stretch.edge)[1]
     start, end = topology.ends(stretch)
-    name = edge.end if end == met and start != met else edge.start
-    return stretch.piece, stretch.side, name
+    at_end = end == met and (leaving or start != met)
+    return stretch.piece, stretch.side, edge.end if at_end else edge.start
 
 
 def _inside(pieces: tuple[Piece, ...], corner: Corner) -> float:

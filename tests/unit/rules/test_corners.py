@@ -125,3 +125,21 @@ def test_a_round_neck_has_no_corner() -> None:
     """Its quarter circles meet the fold at a right angle, and those of front and back at the shoulder."""
     rest = "finish neck along front.neck, back.neck by elastic-bound { binding edging }\n"
     assert "SPC568" not in [each.code.id for each in top(rest).diagnostics]
+
+
+def test_a_band_that_is_closed_to_a_ring_has_no_corner_where_its_ends_meet() -> None:
+    band = """piece band "band" {{
+  cut 1
+  point low at 0 cm, 0 cm
+  point right at 80 cm, 0 cm
+  point high at 80 cm, 6 cm
+  point left at 0 cm, 6 cm
+  edge under from low {{ line to right }}
+  edge one from right {{ line to high }}
+  edge over from high {{ line to left }}
+  edge other from left {{ line to low }}
+  grain from low to left
+}}
+seam ring joins band.one to band.other by french
+"""
+    assert corners(band, "band.over") == []
