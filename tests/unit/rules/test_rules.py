@@ -96,7 +96,7 @@ FIRES = {
         top(BOUND.format(finished="10 mm") + HEM, cloth=STRAIGHT),
         top(BOUND.format(finished="10 mm") + HEM, cloth=STRAIGHT.replace("kind tape", "kind bias strip")),
     ),
-    "SPC562": (
+    "SPC568": (
         top(NECK + "finish low along front.hem, back.hem, front.flank by bias-bound { binding tape }\n",
             cloth=STRAIGHT, seams=SHOULDERS + SIDES.splitlines()[0] + "\n"),
         top(NECK + HEM, cloth=STRAIGHT),
