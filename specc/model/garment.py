@@ -152,7 +152,7 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Used:
-    """A chart, block or method that the garment is made by; `origin` is the whole of its text."""
+    """A chart, block or method that the garment is made by, or not; `origin` is the whole of its text."""
 
     kind: str
     name: str
@@ -164,7 +164,7 @@ class Garment:
     """A checked garment.
 
     `sources` are the files it was read from, the spec first; `used` is what of charts, blocks and methods in
-    them it speaks of.
+    them it speaks of, `unused` what its own files declare and nothing speaks of: there `origin` is the name.
     """
 
     header: Header
@@ -189,3 +189,4 @@ class Garment:
     packing: tuple[Packing, ...] = ()
     colourways: tuple[Colourway, ...] = ()
     used: tuple[Used, ...] = ()
+    unused: tuple[Used, ...] = ()

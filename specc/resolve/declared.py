@@ -100,6 +100,14 @@ class Declared:
         keys = sorted(self._used, key=lambda key: (order.index(key[0]), key[1]))
         return tuple(Used(kind, name, self._named[kind, name].span) for kind, name in keys)
 
+    def left_over(self) -> tuple[Used, ...]:
+        """All of the user's own that nothing has asked for, in the order of the text, placed at its name."""
+        return tuple(
+            Used(type(node).__name__.lower(), node.name.text, node.name.span)
+            for node in self._mine
+            if (type(node).__name__.lower(), node.name.text) not in self._used
+        )
+
     def unused(self, kind: type[Node]) -> tuple[Node, ...]:
         """Those of the user's own that nothing has asked for."""
         return tuple(

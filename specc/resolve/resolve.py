@@ -183,7 +183,7 @@ class _Resolution:
         return Garment(
             header, chart, blocks, cloths, again, _kept(trims.values()), threads, alterations, seams,
             finishes, measures, expects, accepts, care, labels, notes, files, costing, attachments,
-            packing, colourways, self._declared.used(),
+            packing, colourways, self._declared.used(), self._declared.left_over(),
         ), say.diagnostics  # fmt: skip
 
     # --- what there is ---

@@ -14,6 +14,7 @@ from specc.rules import (
     curve_beyond_trim,
     dart_shows,
     dart_too_wide,
+    declared_unused,
     drawstring_on_child,
     eased_beyond_cloth,
     edge_not_true,
@@ -35,10 +36,12 @@ from specc.rules import (
     raw_edge_ravels,
     roll_too_short,
     seam_does_not_walk,
+    shrinks_apart,
     sizes_overlap,
     stand_too_narrow,
     stitch_short_on_elastic,
     tighter_than_body,
+    value_mistaken,
 )
 from specc.rules.judge import Accepted, Judgement, judge
 from specc.rules.subject import Subject
@@ -78,6 +81,9 @@ RULES = (
     fibre_too_little_to_name.check,
     label_not_of_cloth.check,
     care_harsher_than_fibre.check,
+    shrinks_apart.check,
+    declared_unused.check,
+    value_mistaken.check,
 )
 
 __all__ = ["RULES", "Accepted", "Judgement", "Subject", "judge"]

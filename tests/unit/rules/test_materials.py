@@ -119,3 +119,82 @@ def test_a_plain_garment_says_nothing_of_its_fibres() -> None:
     )
 
     assert codes(result) == []
+
+
+POPLIN = "cloth poplin {{ for back; width 150 cm; {} }}\n"
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "how"),
+    [
+        ("shrinks 5% length, 3% width", "shrinks 3% length, 2% width", None),
+        ("shrinks 5.5% length, 3% width", "shrinks 3% length, 2% width", "5.5% and 3% in length"),
+        ("shrinks 3% length, 5% width", "shrinks 3% length, 1% width", "5% and 1% in width"),
+        ("shrinks 5% length, 3% width", "weight 120 g/m2", None),
+    ],
+)
+def test_cloths_in_one_seam_shrink_alike_within_two_points(front: str, back: str, how: str | None) -> None:
+    said = told("SPC585", front, POPLIN.format(back))
+
+    assert [one.partition("differently: ")[2] for one in said] == ([how] if how else [])
+
+
+def test_a_lining_that_shrinks_otherwise_is_met_where_its_piece_is_sewn() -> None:
+    lining = "cloth silk { for lining; width 140 cm; shrinks 1% length }\nalso cut front, back from silk\n"
+
+    (said,) = told("SPC585", "shrinks 5% length", lining)
+    assert "`stuff` and `silk` are sewn together at `shoulder`" in said
+
+
+def test_what_is_declared_is_used_by_pieces_linings_and_strips() -> None:
+    cloths = "cloth lawn { for bias strips; width 140 cm }\ncloth silk { for lining; width 140 cm }\n"
+    strip = "trim strip { kind bias strip; cut-from lawn }\n"
+
+    assert told("SPC591", "weight 120 g/m2", cloths + strip) == [
+        "cloth `lawn` is declared and nothing is cut from it",
+        "cloth `silk` is declared and nothing is cut from it",
+        "trim `strip` is declared and nothing takes it",
+    ]
+    used = "also cut front from silk\n" + NECK.replace(
+        "elastic-bound { binding edging }", "bias-bound { strip strip }"
+    )
+    result = top(HEM + cloths + strip + used)
+    assert "SPC591" not in codes(result)
+
+
+@pytest.mark.parametrize(
+    ("line", "what"),
+    [
+        ("weight 15 g/m2", None),
+        ("weight 14 g/m2", "14 g/m2 is less than a veil weighs"),
+        ("weight 900 g/m2", None),
+        ("weight 1400 g/m2", "1400 g/m2 is more than a heavy coating weighs"),
+        ("shrinks 15% length", None),
+        ("shrinks 16% width", "16% is more than even a loose knit shrinks, which is 15%"),
+        ("price 1000 EUR per m", None),
+        ("price 11 EUR per cm", "11.00 EUR per cm is more than the dearest cloth costs by the metre"),
+        ("price 2400 JPY per m", None),
+    ],
+)
+def test_values_far_from_what_cloth_has_look_mistaken(line: str, what: str | None) -> None:
+    said = told("SPC593", line)
+
+    assert [one.partition("mistaken: ")[2] for one in said] == ([what] if what else [])
+
+
+@pytest.mark.parametrize(
+    ("width", "meant"),
+    [
+        ("140 mm", "`140 cm`"),
+        ("2 1/2 cm", None),
+        ("14 cm", None),
+        ("60 mm", "`60 in`"),
+        ("150 in", "`150 cm`"),
+    ],
+)
+def test_another_unit_is_proposed_where_only_one_makes_sense(width: str, meant: str | None) -> None:
+    result = top(NECK + HEM, cloth=f"cloth stuff {{ width {width}; is stable }}\n")
+    (said,) = (one for one in result.diagnostics if one.code.id == "SPC593")
+
+    proposed = [cure for cure in said.helps if "is meant" in cure and cure.startswith("perhaps")]
+    assert proposed == ([f"perhaps {meant} is meant"] if meant else [])
