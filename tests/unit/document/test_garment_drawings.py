@@ -20,6 +20,9 @@ from specc.pipeline import check, document
 from tests.compiling import Here
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from specc.document.document import Block, Document
     from specc.document.drawing import Drawing
     from specc.model.garment import Garment
 
@@ -30,7 +33,7 @@ HIDDEN = {"galley-apron": {"D"}, "loft-waistcoat": {"E"}}
 
 
 @cache
-def figure(name: str, kind: str) -> tuple[Drawing, Garment, str]:
+def whole(name: str) -> tuple[Document, Garment]:
     path = next((ROOT / "examples").glob(f"*/{name}.garment"))
     source, faults = read(path.name, path.read_bytes())
     assert not faults
@@ -38,12 +41,20 @@ def figure(name: str, kind: str) -> tuple[Drawing, Garment, str]:
     made = document(result)
     assert made is not None
     assert result.garment is not None
+    return made, result.garment
+
+
+def figure(name: str, kind: str) -> tuple[Drawing, Garment, str]:
+    """The first drawing of a page, the garment, and what stands below the drawing."""
+    made, garment = whole(name)
     page = next(page for page in made.pages if page.kind == kind)
-    blocks = [
-        part for block in page.blocks for part in (block.blocks if isinstance(block, Group) else (block,))
-    ]
-    found = next(block for block in blocks if isinstance(block, Figure))
-    return found.drawing, result.garment, str(found.caption)
+    found = next(block for block in _flat(page.blocks) if isinstance(block, Figure))
+    return found.drawing, garment, str(found.caption)
+
+
+def _flat(blocks: tuple[Block, ...]) -> Iterator[Block]:
+    for block in blocks:
+        yield from _flat(block.blocks) if isinstance(block, Group) else (block,)
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
@@ -85,3 +96,10 @@ def test_what_is_held_in_is_shown_where_it_lies_with_its_share() -> None:
     middle = shown.width / 2
     assert left == pytest.approx(right, abs=0.1)  # both end at the middle of the front, which stands first
     assert right < middle
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_in_no_drawing_of_an_example_does_a_label_lie_on_another(name: str) -> None:
+    for shown in whole(name)[0].drawings:
+        boxes = [box_of(item) for item in shown.items if isinstance(item, Label)]
+        assert not [pair for pair in combinations(boxes, 2) if pair[0].touches(pair[1])], shown.name
