@@ -1,4 +1,4 @@
-"""Rules fire where they should and are silent where they should be; that each can fire `tests/errors` shows."""
+"""Rules fire where they should and are silent elsewhere; that each can fire `tests/errors` shows."""
 
 from __future__ import annotations
 
