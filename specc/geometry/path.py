@@ -222,11 +222,22 @@ def _nearest_parameter(segment: Segment, point: Point) -> float:
         along = segment.end - segment.start
         square = along.dot(along)
         return min(1.0, max(0.0, (point - segment.start).dot(along) / square)) if square > 0.0 else 0.0
-    # The nearest of even samples, then Newton's steps on the derivative of the squared distance.
+    # Even samples; from each that is nearer than its neighbours the curve may come nearest.
     steps = max(8, segment.steps(COARSE))
-    best = min(range(steps + 1), key=lambda step: segment.point_at(step / steps).distance(point))
-    low, high = max(0.0, (best - 1) / steps), min(1.0, (best + 1) / steps)
-    t = best / steps
+    far = [segment.point_at(step / steps).distance(point) for step in range(steps + 1)]
+    dips = [
+        step for step, here in enumerate(far) if here <= min(far[max(step - 1, 0)], far[min(step + 1, steps)])
+    ]
+    found = (_refined(segment, point, step / steps, 1.0 / steps) for step in dips)
+    return min(found, key=lambda t: segment.point_at(t).distance(point))
+
+
+def _refined(segment: Cubic, point: Point, t: float, around: float) -> float:
+    """The parameter within `around` of `t` at which a curve is nearest to the point.
+
+    Newton's steps on the derivative of the squared distance, within bounds.
+    """
+    low, high = max(0.0, t - around), min(1.0, t + around)
     for _ in range(60):
         away, first = segment.point_at(t) - point, segment.derivative_at(t)
         slope = away.dot(first)

@@ -11,8 +11,12 @@ from tests.compiling import said
 GARMENTS = Path(__file__).parent.parent.parent / "garments"
 
 
+# Its bound armhole has a corner where the yoke begins.
+NOTED = {"corner-slashes": ["SPC568"]}
+
+
 @pytest.mark.parametrize("name", ["corner-slashes", "moved-seams", "pleated-skirt"])
 def test_a_garment_of_the_verbs_compiles_without_a_word(name: str) -> None:
     text = GARMENTS.joinpath(f"{name}.garment").read_text(encoding="utf-8")
 
-    assert said(text, folder=GARMENTS) == ()
+    assert [each.code.id for each in said(text, folder=GARMENTS)] == NOTED.get(name, [])

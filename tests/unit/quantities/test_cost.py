@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -126,5 +127,5 @@ def test_the_copy_without_prices_has_none_in_any_file() -> None:
     assert any(b"EUR" in file.data for file in write(priced, formats))
     for file in write(bare, formats):
         assert b"EUR" not in file.data, file.path
-        assert b"5.00" not in file.data, file.path
+        assert not re.search(rb"(?<![\d.])5\.00(?!\d)", file.data), file.path
     assert "cost" not in {page.kind for page in bare.pages}
