@@ -33,6 +33,12 @@ TOO_NARROW = declare(
     Severity.ERROR,
     "`{piece}` is wider than the cloth `{cloth}` as it is spread",
 )
+ROLL_TOO_SHORT = declare(
+    "SPC605",
+    "roll-shorter-than-lay",
+    Severity.ERROR,
+    "a roll of `{cloth}` is {roll} long, and the lay of {sizes} takes {length} in one length",
+)
 _CLOSE = 0.75  # of a lay covered, for the guess whether it fits the table (common practice, no source)
 
 
@@ -80,12 +86,28 @@ class ClothLayer:
             said = said.note(f"size {size} needs {wide} of usable width, {more} more")
         return said.help("take a wider cloth, spread it open, or divide the piece with `split`")
 
+    def beyond_roll(self, lays: ClothLays) -> Iterator[Diagnostic]:
+        """One diagnostic where lays are longer than a roll of the cloth, with the longest and the others."""
+        roll = self.cloth.sold_in
+        if roll is None:
+            return
+        longer = [lay for lay in lays.lays if lay.length > float(roll.value)]
+        longer.sort(key=lambda lay: -lay.length)
+        said = [(_sizes(lay.ratio), format_length(lay.length, roll.unit.symbol)) for lay in longer]
+        if said:
+            (sizes, length), *others = dict.fromkeys(said)
+            told = ROLL_TOO_SHORT.at(
+                self.cloth.origin, cloth=self.cloth.name, roll=str(roll), sizes=sizes, length=length
+            )
+            for of, long in others:
+                told = told.note(f"{of}: {long}")
+            yield told.help("say the length of the rolls it is really sold in, or lay it otherwise")
+
     def wanted(self, cutting: str) -> Iterator[tuple[Spread, Wanted]]:
         """The lays of a way of cutting, in the order of the work."""
         for spread in spreads(cutting, self._order, self._fits, plies=self._spreading.plies):
             strip = self._strip(self._laid(spread.ratio))
-            sizes = ", ".join(f"{each.count} of size {each.size}" for each in spread.ratio)
-            yield spread, Wanted(key(strip), f"`{self.cloth.name}`, {sizes}", strip)
+            yield spread, Wanted(key(strip), f"`{self.cloth.name}`, {_sizes(spread.ratio)}", strip)
 
     def lay(self, cutting: str, layouts: Mapping[str, Layout], known: frozenset[str]) -> ClothLays:
         """The lays of a way of cutting; `layouts` has each that is wanted, `known` are from a lay file."""
@@ -143,8 +165,10 @@ class ClothLayer:
         return layout.length + float(self._spreading.ends.value)
 
     def _fits(self, ratio: tuple[Ratio, ...]) -> bool:
-        """Whether the lay would be short enough for the table, going by its area."""
-        return self._area(ratio) / (self._width * _CLOSE) <= float(self._spreading.table.value)
+        """Whether the lay would be short enough for the table and for a roll, going by its area."""
+        roll = self.cloth.sold_in
+        longest = min(float(each.value) for each in (self._spreading.table, roll) if each is not None)
+        return self._area(ratio) / (self._width * _CLOSE) <= longest
 
     def _laid(self, ratio: tuple[Ratio, ...]) -> tuple[Laid, ...]:
         return tuple(
@@ -155,3 +179,7 @@ class ClothLayer:
 
     def _strip(self, laid: tuple[Laid, ...]) -> Strip:
         return Strip(self._width, float(self._spreading.gap.value), tuple(one.shape for one in laid))
+
+
+def _sizes(ratio: tuple[Ratio, ...]) -> str:
+    return ", ".join(f"{each.count} of size {each.size}" for each in ratio)

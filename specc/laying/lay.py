@@ -77,7 +77,9 @@ def lay(
         new = [one for one in missing if known is not None and one.key not in known]
         if new:
             said.append(_stale(layer.cloth, new))
-        found.append(layer.lay(garment.header.cutting, layouts, searched))
+        laid = layer.lay(garment.header.cutting, layouts, searched)
+        said += layer.beyond_roll(laid)
+        found.append(laid)
     return tuple(found), tuple(said)
 
 

@@ -67,6 +67,7 @@ class Cloth:
     """A cloth.
 
     `use` is what it is for: `shell` unless said otherwise. Lengths are quantities, shares fractions.
+    `sold_in` is the length of the rolls that it is sold in; None where it is cut to any length.
     """
 
     name: str
@@ -83,6 +84,7 @@ class Cloth:
     shrinks_width: Fraction
     spreading: Spreading
     buying: Buying
+    sold_in: Quantity | None
     price: Price | None
     colour: str | None
     supplier: str | None

@@ -63,7 +63,8 @@ def cloth_line(
     parts = tuple(_parts(part, garment, sizes, lays, plans))
     one = float(UNITS[unit].size)
     lengths = tuple(sum(both) / one for both in zip(*(each.per_garment for each in parts), strict=True))
-    amounts = Amounts(unit, lengths, sum(each.order for each in parts) / one, QUARTER)
+    step = QUARTER if cloth.sold_in is None else cloth.sold_in.value / UNITS[unit].size
+    amounts = Amounts(unit, lengths, sum(each.order for each in parts) / one, step)
     return bought_line(cloth, cloth.title, used_on, amounts, "; and ".join(each.basis for each in parts))
 
 

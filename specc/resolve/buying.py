@@ -69,3 +69,12 @@ def resolve_sold(sheet: Properties) -> Quantity | None:
             return sheet.measure(amount, "sold", Dimension.LENGTH, wanted=wanted, most=_MOST_LENGTH)
     sheet.say.add(wrong_value(span_of(found.values), "sold", "a form of sale, such as `in rolls of 25 yd`"))
     return None
+
+
+def resolve_rolls(sheet: Properties) -> Quantity | None:
+    """`sold in rolls of 25 m`; cloth comes in no packs."""
+    sold, found = resolve_sold(sheet), sheet.get("sold")
+    if sold is None or found is None or sold.dimension == Dimension.LENGTH:
+        return sold
+    sheet.say.add(wrong_value(span_of(found.values), "sold", "rolls, such as `in rolls of 25 m`"))
+    return None

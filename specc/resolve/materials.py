@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from specc.diagnostics import Applicability, Edit, Severity, declare
 from specc.model.material import Cloth, FibreShare, Thread, Trim
 from specc.model.spreading import BIAS_WAYS
-from specc.resolve.buying import BUYING, resolve_buying, resolve_sold
+from specc.resolve.buying import BUYING, resolve_buying, resolve_rolls, resolve_sold
 from specc.resolve.codes import (
     name_taken,
     out_of_range,
@@ -56,7 +56,7 @@ _MOST_WEIGHT = Quantity.of(10_000, UNITS["g/m2"])
 
 def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
     """The cloth; it is the shell unless it says what it is for."""
-    known = ("for", "fibre", "width", "weight", "thickness", "is", "shrinks", "stretch")
+    known = ("for", "fibre", "width", "weight", "thickness", "is", "shrinks", "stretch", "sold")
     sheet = _sheet(node, "a cloth", (*known, *SPREADING, *BUYING, *_COMMON), say)
     width, usable = _widths(sheet)
     wanted = "a weight by area, such as `140 g/m2`"
@@ -78,6 +78,7 @@ def resolve_cloth(node: tree.Sheet, say: Collector) -> Cloth:
         width_share,
         resolve_spreading(sheet),
         resolve_buying(sheet, by_piece=False),
+        resolve_rolls(sheet),
         resolve_price(sheet, LENGTHS),
         sheet.words("colour", example="rust red"),
         sheet.words("supplier", example="Saltmarsh Works"),

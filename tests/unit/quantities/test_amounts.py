@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 import pytest
 from shapely import Polygon
 
-from specc.pipeline import quantities
-from tests.made import CLOTH, SHOULDERS, SIDES, length, made, sheath, top
+from specc.pipeline import lay_out, quantities
+from tests.compiling import Here, roughly
+from tests.made import CLOTH, SHARED, SHOULDERS, SIDES, length, made, sheath, top
 
 if TYPE_CHECKING:
     from specc.quantities.quantities import BillLine, Quantities, SizeQuantities, TrimCut
@@ -178,3 +179,21 @@ def test_a_demand_and_a_measure_come_out_of_the_pieces() -> None:
     assert chest.steps == pytest.approx((120.0,))
     assert (chest.plus, chest.minus) == pytest.approx((10.0, 5.0))
     assert demand.met == (True, True)
+
+
+def test_rolls_of_cloth_are_bought_whole_and_no_lay_is_longer_than_one() -> None:
+    cloth = "cloth calico { width 150 cm; is stable; price 3.00 EUR per m; sold in rolls of 2 m }\n"
+    neck = "finish neckline along front.neck, back.neck by elastic-bound { binding edging }\n"
+    checked = top(neck, head="order S: 9, L: 9; cutting stacked plies; ", cloth=cloth)
+    result = lay_out(checked, Here(SHARED), roughly)
+    assert not [each for each in result.diagnostics if each.code.id == "SPC605"]
+    assert result.cut_out is not None
+    (lays,) = result.cut_out.lays
+    assert max(lay.length for lay in lays.lays) <= 2000.0
+    found = quantities(result)
+    assert found is not None
+    line = next(line for line in found.bill if line.name == "calico")
+    assert line.buy is not None
+    assert line.order is not None
+    assert line.buy % 2.0 == 0.0
+    assert line.order <= line.buy < line.order + 2.0
