@@ -6,8 +6,9 @@ Knows nothing of what is done with them.
 from __future__ import annotations
 
 import os
+import re
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from specc.cli.console import OUR_FAULT, USAGE, UsageError, complain, passing, visible
 
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from specc.cli.console import Outcome
     from specc.pipeline import Result
     from specc.world import Folder
+
+_GARMENT: Final = re.compile(rb"^[ \t]*garment[ \t]", re.MULTILINE)
 
 
 def for_each(files: Sequence[str], outcome: Outcome, act: Callable[[str], None]) -> None:
@@ -63,6 +66,38 @@ def bytes_of(file: str, most: int, *, kind: str, ending: str) -> bytes:
     if len(data) > most:
         raise UsageError(f"{file} has more than {most} bytes, too many for {kind}")
     return data
+
+
+def garments_of(names: Sequence[str]) -> tuple[str, ...]:
+    """The files as named; in place of a folder, all files below it that hold a garment, by their paths.
+
+    Files without one are blocks, charts and ways of making, which garments use.
+    """
+    found: list[str] = []
+    for name in names:
+        below = sorted(Path(name).rglob("*.garment")) if is_folder(name) else []
+        # A folder without any stays as it is named, and is told of when it is read.
+        found += [str(path) for path in below if path.is_file() and _holds_garment(path)] or [name]
+    return tuple(found)
+
+
+def is_folder(name: str) -> bool:
+    """Whether a name as given on the command line is that of a folder."""
+    try:
+        return bool(name) and Path(name).is_dir()
+    except (OSError, ValueError):  # no name of anything
+        return False
+
+
+def _holds_garment(path: Path) -> bool:
+    """Whether a line of the file begins a garment; what cannot be read is told of when it is."""
+    from specc.world import LARGEST_FILE  # noqa: PLC0415
+
+    try:
+        with path.open("rb") as opened:
+            return _GARMENT.search(opened.read(LARGEST_FILE)) is not None
+    except OSError:
+        return True
 
 
 def world(file: str) -> Folder:

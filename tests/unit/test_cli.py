@@ -84,7 +84,7 @@ def started(*arguments: str, folder: Path, **environment: str) -> subprocess.Com
         (["check", "sound.garment", "wrong.garment"], 1),
         (["check", "nowhere.garment"], 2),
         (["check", "wrong.garment", "nowhere.garment"], 2),
-        (["check", "."], 2),
+        (["check", "."], 1),
         (["check", ""], 2),
         (["check", "a\0b"], 2),
         (["check", "x" * 5000], 2),
@@ -214,14 +214,29 @@ def test_a_place_is_called_by_the_path_that_the_user_gave(
     assert " --> deep/wrong.garment:19:22\n" in capsys.readouterr().err
 
 
-@pytest.mark.usefixtures("here")
-def test_all_that_is_wrong_with_several_files_is_told(capsys: pytest.CaptureFixture[str]) -> None:
-    cli.main(["check", "nowhere.garment", "wrong.garment", ".", "sound.garment"])
+def test_all_that_is_wrong_with_several_files_is_told(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    here.joinpath("empty").mkdir()
+    cli.main(["check", "nowhere.garment", "wrong.garment", "empty", "sound.garment"])
     said = capsys.readouterr().err
 
     assert "specc: cannot read nowhere.garment: No such file or directory\n" in said
-    assert "specc: . is a folder; name a .garment file\n" in said
+    assert "specc: empty is a folder; name a .garment file\n" in said
     assert "error[SPC306]" in said
+
+
+def test_a_folder_stands_for_the_garments_in_it_and_the_last_line_says_how_they_stand(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    here.joinpath("deep").mkdir()
+    shutil.copy("wrong.garment", "deep")
+    here.joinpath("deep", "chart.garment").write_text("chart one { sizes S }\n", encoding="utf-8")
+    status = cli.main(["check", "deep", "sound.garment"])
+    said = capsys.readouterr().err
+
+    assert status == 1
+    assert " --> deep/wrong.garment:19:22\n" in said
+    assert "chart.garment" not in said
+    assert said.endswith("2 garments checked, 1 with errors\n")
 
 
 @pytest.mark.usefixtures("here")
