@@ -13,9 +13,8 @@ from specc import __version__
 from specc.alteration.shape import shape
 from specc.diagnostics import Collector, Severity
 from specc.gather import Refused, gather, read
-from specc.laying.plan import CutOut
 from specc.making import assemble, cut
-from specc.quantities import count, measure, unpriced
+from specc.quantities.measure import measure
 from specc.resolve import resolve
 from specc.rules import RULES, Subject, judge
 
@@ -26,10 +25,11 @@ if TYPE_CHECKING:
     from specc.diagnostics import Diagnostic
     from specc.document.document import Document
     from specc.gather import World
+    from specc.laying import CutOut
     from specc.making import Assembly
     from specc.model.garment import Garment
     from specc.packing import Layout, Strip
-    from specc.quantities import Measures, Quantities
+    from specc.quantities.quantities import Measures, Quantities
     from specc.resolve import Gathered
     from specc.rules import Judgement
     from specc.source import SourceFile
@@ -82,7 +82,7 @@ def lay_out(result: Result, world: World, plan: Callable[[Strip], Layout] | None
 
     Without a plan of the caller's own it is the quick one, bounded in work.
     """
-    from specc.laying import lay, lay_file  # noqa: PLC0415  only a build pays for lays
+    from specc.laying import CutOut, lay, lay_file  # noqa: PLC0415  only a build pays for lays
     from specc.packing import quick  # noqa: PLC0415
 
     if result.gathered is None or result.garment is None or result.assembly is None:
@@ -118,6 +118,9 @@ def quantities(result: Result) -> Quantities | None:
     """
     if result.garment is None or result.shaped is None or result.assembly is None or result.measures is None:
         return None
+    from specc.laying import CutOut  # noqa: PLC0415  nor does a check count what is bought
+    from specc.quantities.count import count  # noqa: PLC0415
+
     cut_out = result.cut_out or CutOut(cut(result.assembly))
     return count(result.garment, result.shaped, result.assembly, result.measures, cut_out)
 
@@ -127,6 +130,7 @@ def document(result: Result, *, priced: bool = True) -> Document | None:
     from specc.document.build import build  # noqa: PLC0415  only a build pays for paper
     from specc.document.sheet import Sheet  # noqa: PLC0415
     from specc.flat import lay_flat  # noqa: PLC0415
+    from specc.quantities.unpriced import unpriced  # noqa: PLC0415
 
     failed = any(said.severity is Severity.ERROR for said in result.diagnostics)
     amounts = None if failed else quantities(result)

@@ -21,7 +21,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Check every file; the worst decides the status. Of a folder the last line says how its garments stand."""
+    """Check every file; the worst decides the status. Of a folder the last line says how it stands."""
     outcome = Outcome()
     wrong: list[str] = []
 

@@ -7,15 +7,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from specc.drafting import EvaluationError
-from specc.making.inside import pieces_inside
 from specc.quantities.bias import bias_plans
 from specc.quantities.bill import bill
 from specc.quantities.cloth_uses import cloth_uses
 from specc.quantities.cost import cost
+from specc.quantities.measure import evaluators
 from specc.quantities.pieces import piece_counts
-from specc.quantities.points import expectation, openings_of, point_of_measure
-from specc.quantities.quantities import Measured, Measures, Quantities, SizeQuantities
+from specc.quantities.quantities import Measured, Quantities, SizeQuantities
 from specc.quantities.strips import strip_cuts
 from specc.quantities.thread import thread_uses
 from specc.quantities.trims import trim_cuts
@@ -24,23 +22,11 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from specc.alteration.shape import Shaped
-    from specc.diagnostics import Diagnostic
     from specc.laying import CutOut
     from specc.making.assembly import Assembly, CutPiece, SizeAssembly
     from specc.model.expression import Expression
     from specc.model.garment import Garment
-
-
-def measure(
-    garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly
-) -> tuple[Measures | None, tuple[Diagnostic, ...]]:
-    """What the garment measures; None when something is asked of a part that is no longer there."""
-    evaluate = _evaluators(garment, shaped, assembly)
-    try:
-        points = tuple(point_of_measure(point, evaluate) for point in garment.measures)
-        return Measures(points, tuple(expectation(expect, evaluate) for expect in garment.expects)), ()
-    except EvaluationError as error:
-        return None, (error.diagnostic,)
+    from specc.quantities.quantities import Measures
 
 
 def count(
@@ -53,7 +39,7 @@ def count(
     """What the garment takes, beside what it measures; cloth by its lays where there are any."""
     sizes = []
     for index, (size, of_size, evaluate) in enumerate(
-        zip(assembly.sizes, cut_out.pieces, _evaluators(garment, shaped, assembly), strict=True)
+        zip(assembly.sizes, cut_out.pieces, evaluators(garment, shaped, assembly), strict=True)
     ):
         measured = tuple(Measured(point.name, point.values[index]) for point in measures.points_of_measure)
         sizes.append(_size(garment, size, of_size, evaluate, measured))
@@ -68,17 +54,6 @@ def count(
         lines,
         cost(garment, of_sizes, lines),
         measures.expects,
-    )
-
-
-def _evaluators(
-    garment: Garment, shaped: tuple[Shaped, ...], assembly: Assembly
-) -> tuple[Callable[[Expression], float], ...]:
-    """What evaluates expressions over the finished garment, one for each size."""
-    inside = pieces_inside(garment.seams)
-    return tuple(
-        one.evaluator(openings_of(garment, size), inside).value
-        for one, size in zip(shaped, assembly.sizes, strict=True)
     )
 
 

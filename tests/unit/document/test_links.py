@@ -19,7 +19,7 @@ from specc.document.links import listed, without_dead_ends
 from specc.document.table import Column, Row, Table
 from specc.pipeline import check_bytes, lay_out
 from specc.pipeline import document as document_of
-from specc.quantities import unpriced
+from specc.quantities.unpriced import unpriced
 from specc.world import Folder
 from tests.compiling import roughly
 from tests.unit.document.values import document, sheet

@@ -13,7 +13,7 @@ from specc.document.build import build
 from specc.document.printed import Origin, Printed, traced
 from specc.document.table import Table
 from specc.pipeline import document as compiled
-from specc.quantities import unpriced
+from specc.quantities.unpriced import unpriced
 from tests.made import sheath
 from tests.unit.document.test_alteration_rows import FINISH, STEPS
 from tests.unit.document.test_pages import blocks, table

@@ -23,7 +23,8 @@ from specc.laying import CutOut, lay
 from specc.library.methods import method_files
 from specc.making import assemble, cut
 from specc.pattern.piece import Dart, Edge, NamedPoint, Notch, NotchKind, Piece, ReferenceLine
-from specc.quantities import count, measure
+from specc.quantities.count import count
+from specc.quantities.measure import measure
 from specc.resolve import Gathered, resolve
 from specc.source import SourceFile
 from specc.syntax import parse

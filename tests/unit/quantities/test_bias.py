@@ -13,7 +13,7 @@ from tests.made import SHARED, made, top
 
 if TYPE_CHECKING:
     from specc.pipeline import Result
-    from specc.quantities import Quantities
+    from specc.quantities.quantities import Quantities
 
 CLOTHS = """cloth calico "cotton calico" {{ width 150 cm; is stable }}
 cloth lawn "lawn" {{ for bias strips; width 110 cm; {lawn} }}

@@ -12,8 +12,7 @@ from tests.made import length, rounds, sizes, top
 
 if TYPE_CHECKING:
     from specc.pipeline import Result
-    from specc.quantities import Quantities
-    from specc.quantities.quantities import TrimCut
+    from specc.quantities.quantities import Quantities, TrimCut
 
 INCH = float(UNITS["in"].size)
 SOFT = "trim soft {{ kind elastic; width 20 mm; stretch {stretch} }}\n"

@@ -15,7 +15,7 @@ from tests.made import sheath, top
 
 if TYPE_CHECKING:
     from specc.pipeline import Result
-    from specc.quantities import Quantities
+    from specc.quantities.quantities import Quantities
 
 HEM = "hem bottom along front.hem, back.hem by double-turned\n"
 UPPER = "thread upper { for needles; cone 5000 m; price 6.40 EUR per cone }\n"
