@@ -20,7 +20,7 @@ ACCEPTED = "accepted"
 hypothesis.settings.register_profile(
     "specc",
     derandomize=True,
-    max_examples=100,
+    max_examples=60,
     deadline=None,
     # A slow machine is no fault of the program.
     suppress_health_check=[hypothesis.HealthCheck.too_slow],

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import re
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -51,6 +52,7 @@ def place(diagnostic: Diagnostic, name: str) -> Place:
     return (span.line if span.file.name == name else 0), diagnostic.code.id, span.text
 
 
+@cache
 def _said(data: bytes | str, case: Path) -> tuple[Diagnostic, ...]:
     return said(data, folder=ERRORS, name=case.name, laid=is_of_output(case.stem))
 

@@ -91,7 +91,7 @@ def test_a_yield_beyond_the_area_is_not_believed() -> None:
 
 @against(Known.PROGRAM, "shapely", "strips as polygons on the cloth: inside of it, not on each other")
 @given(st.floats(300.0, 1600.0), st.floats(100.0, 3000.0), st.floats(15.0, 90.0))
-@settings(deadline=None, max_examples=150)
+@settings(deadline=None, max_examples=90)
 def test_strips_lie_on_the_cloth_side_by_side(width: float, length: float, wide: float) -> None:
     """Seen along the bias, each strip of that length has room: the cloth's extent there is longer."""
     turned = rotate(box(0.0, 0.0, length, width), -45.0, origin=(0.0, 0.0))
@@ -116,7 +116,7 @@ def test_strips_lie_on_the_cloth_side_by_side(width: float, length: float, wide:
     st.floats(600.0, 1600.0),
     st.floats(20.0, 80.0),
 )
-@settings(deadline=None, max_examples=80)
+@settings(deadline=None, max_examples=48)
 def test_no_way_gives_more_than_there_is_and_each_gives_enough(
     pieces: list[float], width: float, wide: float
 ) -> None:

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from specc.geometry.segment import Cubic, Line
     from specc.pattern.piece import Piece
 
-MANY = settings(max_examples=300)
+MANY = settings(max_examples=180)
 FINE = 1e-3  # mm; how closely the chains for Shapely follow the curves
 angles = st.floats(-2.0 * pi, 2.0 * pi)
 

@@ -71,7 +71,7 @@ def polygon(points: Iterable[Point]) -> Polygon:
     return Polygon([(point.x, point.y) for point in points])
 
 
-@settings(max_examples=30)
+@settings(max_examples=18)
 @given(ASKED)
 def test_what_is_sewn_on_keeps_its_shape_and_lies_where_it_was_asked(asked: Asked) -> None:
     result = asked.made()
@@ -102,7 +102,7 @@ def test_what_is_sewn_on_keeps_its_shape_and_lies_where_it_was_asked(asked: Aske
         assert whole.buffer(0.2).covers(polygon(after.flattened()))
 
 
-@settings(max_examples=20)
+@settings(max_examples=12)
 @given(ASKED)
 def test_drill_marks_lie_inside_of_the_corners(asked: Asked) -> None:
     result = asked.made()
@@ -115,7 +115,7 @@ def test_drill_marks_lie_inside_of_the_corners(asked: Asked) -> None:
             assert outline.exterior.distance(Place(drill.x, drill.y)) == pytest.approx(25.4 / 8, abs=1e-6)
 
 
-@settings(max_examples=20)
+@settings(max_examples=12)
 @given(ASKED)
 def test_what_does_not_lie_on_the_piece_is_told(asked: Asked) -> None:
     """The corners of a turned rectangle, reckoned by hand, against the half that is drawn."""
@@ -132,7 +132,7 @@ def test_what_does_not_lie_on_the_piece_is_told(asked: Asked) -> None:
     assert ("SPC535" in codes(asked.made())) is (beyond > 0.1)
 
 
-@settings(max_examples=15)
+@settings(max_examples=10)
 @given(lengths(0.0, 60.0), st.integers(0, 200), st.integers(0, 100))
 def test_it_moves_with_the_alterations(longer: float, below: int, across: int) -> None:
     """`alter` may stand behind it: what is attached finds the pieces as they are in the end."""
@@ -160,7 +160,7 @@ hem bottom along front.hem, back.hem by double-turned {{ deep 2 cm; under 1 cm }
 """
 
 
-@settings(max_examples=20)
+@settings(max_examples=12)
 @given(st.integers(10, 120), st.integers(0, 300), st.sampled_from(("hem-centre", "hem-side")))
 def test_an_end_begins_as_far_from_the_corner_as_was_asked(wide: int, along: int, corner: str) -> None:
     result = top(STRAP.format(wide=wide, at=f"{along} mm from {corner}"))
@@ -174,7 +174,7 @@ def test_an_end_begins_as_far_from_the_corner_as_was_asked(wide: int, along: int
         assert (near, far) == pytest.approx((along, along + wide))
 
 
-@settings(max_examples=15)
+@settings(max_examples=10)
 @given(st.integers(10, 120), st.integers(25, 75))
 def test_the_middle_of_an_end_lies_at_the_share_that_was_asked(wide: int, share: int) -> None:
     result = top(STRAP.format(wide=wide, at=f"{share}%"))

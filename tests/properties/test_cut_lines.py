@@ -67,7 +67,7 @@ def polygon(points: tuple[Point, ...] | list[Point]) -> shapely.Polygon:
     return shapely.Polygon([(p.x, p.y) for p in points])
 
 
-@settings(max_examples=1000)
+@settings(max_examples=600)
 @given(st.data(), outlines())
 def test_a_cut_line_holds_the_outline_stays_near_it_and_is_simple(
     data: st.DataObject, runs: tuple[Path, ...]

@@ -29,7 +29,7 @@ def cut_length(text: str) -> float:
     return cut.cut_length
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(SHARES, PLACES)
 def test_zones_cover_the_run_from_end_to_end(hold: int, ends: tuple[int, int]) -> None:
     (laid,) = rounds(top(neck(hold, ends)), "neck")
@@ -38,13 +38,13 @@ def test_zones_cover_the_run_from_end_to_end(hold: int, ends: tuple[int, int]) -
     assert all(zone.end > zone.start for zone in laid.zones)
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(SHARES, PLACES)
 def test_a_trim_is_shorter_the_more_it_is_held_in(hold: int, ends: tuple[int, int]) -> None:
     assert cut_length(neck(hold + 1, ends)) < cut_length(neck(hold, ends))
 
 
-@settings(max_examples=15)
+@settings(max_examples=10)
 @given(SHARES, PLACES)
 def test_the_order_of_edges_in_the_text_changes_no_length(hold: int, ends: tuple[int, int]) -> None:
     turned = neck(hold, ends, "back.neck, front.neck")

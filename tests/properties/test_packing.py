@@ -53,7 +53,7 @@ def _sound(strip: Strip, layout: Layout) -> None:
 
 
 @given(strips())
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=36)
 def test_the_plain_placement_is_sound(strip: Strip) -> None:
     layout = bottom_left(strip, squares=60)
     assert faults(strip, layout) == ()
@@ -73,7 +73,7 @@ def test_what_the_library_finds_is_sound_and_gets_shorter(strip: Strip) -> None:
 
 
 @given(strips(), st.data())
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=36)
 def test_a_layout_that_was_tampered_with_is_not_believed(strip: Strip, data: st.DataObject) -> None:
     layout = bottom_left(strip, squares=60)
     index = data.draw(st.integers(0, len(layout.placed) - 1))

@@ -317,7 +317,7 @@ def area_of_shoulder_facing(piece: Piece, by: float) -> float:
 
 
 @given(fronts(), shares, lengths(20, 50))
-@settings(max_examples=50)
+@settings(max_examples=30)
 def test_a_mirrored_piece_reshapes_alike(piece: Piece, place: float, by: float) -> None:
     """The outline then runs the other way round, and nothing may depend on that."""
     steps: list[Callable[[Piece], tuple[Piece, ...] | Refusal]] = [

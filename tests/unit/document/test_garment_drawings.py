@@ -96,10 +96,3 @@ def test_what_is_held_in_is_shown_where_it_lies_with_its_share() -> None:
     middle = shown.width / 2
     assert left == pytest.approx(right, abs=0.1)  # both end at the middle of the front, which stands first
     assert right < middle
-
-
-@pytest.mark.parametrize("name", EXAMPLES)
-def test_in_no_drawing_of_an_example_does_a_label_lie_on_another(name: str) -> None:
-    for shown in whole(name)[0].drawings:
-        boxes = [box_of(item) for item in shown.items if isinstance(item, Label)]
-        assert not [pair for pair in combinations(boxes, 2) if pair[0].touches(pair[1])], shown.name

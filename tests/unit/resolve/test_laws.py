@@ -60,7 +60,7 @@ def spoilt(draw: st.DrawFn) -> str:
 
 
 @given(spoilt())
-@settings(max_examples=24)
+@settings(max_examples=14)
 def test_a_spoilt_text_is_answered_and_nothing_is_said_twice_of_one_place(text: str) -> None:
     garment, said = resolved(text)
     places = [(each.code.id, each.message, each.span) for each in said]
@@ -81,7 +81,7 @@ def without_places(value: object) -> object:
 
 
 @given(st.permutations(DECLARATIONS))
-@settings(max_examples=12)
+@settings(max_examples=10)
 def test_the_order_of_declarations_of_different_kinds_is_free(declarations: list[str]) -> None:
     expected = without_places(garment_of("\n".join(DECLARATIONS)))
 
