@@ -200,7 +200,9 @@ def straightened(piece: Piece) -> Piece:
 @given(fronts(), lengths(0, 14), lengths(0, 14), st.booleans())
 def test_a_taper_keeps_the_dart(piece: Piece, first: float, last: float, let_out: bool) -> None:  # noqa: FBT001
     step = Taper((part("side"),), let_out, length(first), "hem-side", length(last), "underarm", ORIGIN)
-    moved = altered(taper.apply((piece,), step, evaluate))
+    result = taper.apply((piece,), step, evaluate)
+    assume(isinstance(result, tuple))  # a short side below a steep armhole cannot be taken in so far
+    moved = altered(result)
     (before,), (after,) = piece.darts, moved.darts
     assert after.pivot == before.pivot
     assert dart_angle(after) == pytest.approx(dart_angle(before), abs=1e-9)
